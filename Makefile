@@ -48,7 +48,7 @@ bench: tools-all
 	done
 
 tidy: tools-all
-	@$(call build,tidy,all)
+	@$(call build,tidy,all) -- -k 0
 
 SOURCES = $(shell find src tests tools bench fuzz -name '*.hpp' -o -name '*.cpp' 2>/dev/null)
 
