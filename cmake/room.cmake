@@ -70,7 +70,8 @@ function(stringwright_test)
     WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" PROPERTIES TIMEOUT 300)
 endfunction()
 
-# stringwright_program(NAME <program> SOURCE <file> ROOMS <room>...|all): nothing without the file.
+# stringwright_program(NAME <program> SOURCE <file or pattern> ROOMS <room>...|all): nothing without
+# the file.
 function(stringwright_program)
   cmake_parse_arguments(PARSE_ARGV 0 program "" "NAME;SOURCE" "ROOMS")
   file(GLOB source CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/${program_SOURCE}")

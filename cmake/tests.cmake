@@ -27,3 +27,12 @@ foreach(source IN LISTS sources)
     endif()
   endforeach()
 endforeach()
+
+if(TARGET run-cases)
+  foreach(folder published rules)
+    if(IS_DIRECTORY "${CMAKE_SOURCE_DIR}/cases/${folder}")
+      add_test(NAME cases.${folder} COMMAND run-cases "cases/${folder}"
+               WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}")
+    endif()
+  endforeach()
+endif()

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/result.hpp"
+
+/// Reference cases as data (cases/README.md says their form), and the sheet on which a kind answers.
+namespace stringwright::run_cases {
+
+/// A named value of a case: numbers (a flag is 0 or 1) or texts; one of them, or a list.
+struct Entry {
+  std::string name;
+  std::string unit;  ///< as written: "V", "%/degC", "AWG", "flag"
+  bool is_list = false;
+  std::vector<double> numbers;
+  std::vector<std::string> texts;
+};
+
+/// What the publication prints, and what an independent calculation of it gives.
+struct Expected {
+  Entry printed;
+  double resolution = 0;  ///< last printed digit; 0: exact
+  bool reproduces = true;
+  std::optional<Entry> recomputed;  ///< the value to test against where the printed one is off
+};
+
+struct Case {
+  std::string file, id, kind, title, edition;
+  std::vector<Entry> inputs;
+  std::vector<Expected> expected;
+};
+
+/// The cases of one file in the published form. A file without `[[case]]` has none.
+Result<std::vector<Case>> read_published(const std::string& path, std::string_view text);
+
+/// A number in another unit of the same quantity ("ft" to "m", "degF" to "degC"); temperatures count as
+/// points on the scale unless `difference`. Nothing where the two do not belong together.
+std::optional<double> convert(double number, std::string_view from, std::string_view to, bool difference = false);
+
+/// The sheet of one case: a kind reads inputs from it and writes down every output that it can.
+///
+/// Reading an input marks it as used; an input never asked for, one in a unit that does not fit, and an
+/// expected output without an answer are failures. Answers that nobody expects are ignored.
+class Answers {
+ public:
+  explicit Answers(const Case& c) : case_(&c) {}
+
+  const Case& of() const { return *case_; }
+  bool gives(std::string_view name) const;      ///< the case has this input (does not use it)
+  bool expects(std::string_view name) const;    ///< the case asks for this output
+  std::string unit_of(std::string_view name) const;  ///< of an input as written; "" where absent
+
+  /// An input in the unit asked for; empty where the case does not give it. A list of one is one.
+  std::optional<double> number(std::string_view name, std::string_view unit);
+  std::vector<double> numbers(std::string_view name, std::string_view unit);
+  /// The same for a temperature difference (a rise, an adder), in kelvin.
+  std::optional<double> difference(std::string_view name);
+  std::optional<std::string> text(std::string_view name);
+  std::vector<std::string> texts(std::string_view name);
+
+  void answer(std::string_view name, double value, std::string_view unit);
+  void answer(std::string_view name, std::vector<double> values, std::string_view unit);
+  void answer_difference(std::string_view name, double value, std::string_view unit = "K");
+  void answer_text(std::string_view name, std::string value);
+  void answer_texts(std::string_view name, std::vector<std::string> values);
+  void answer_flag(std::string_view name, bool value);
+  void answer_flags(std::string_view name, const std::vector<bool>& values);
+
+  /// Says why the case can't be worked; it then fails with these words.
+  void fail(std::string why);
+
+  /// One line for each miss, with both numbers; empty: the case holds.
+  std::vector<std::string> misses() const;
+
+ private:
+  struct Answer {
+    Entry value;
+    bool difference = false;
+  };
+  const Entry* input(std::string_view name);
+  std::string judge(const Expected& expected, const Answer& answer) const;
+
+  const Case* case_;
+  std::vector<std::string> used_;
+  std::vector<Answer> answers_;
+  std::vector<std::string> failures_;
+};
+
+}  // namespace stringwright::run_cases

@@ -1,0 +1,27 @@
+#include "kinds.hpp"
+
+namespace stringwright::run_cases {
+namespace {
+
+constexpr Kind kinds[] = {
+    // codebook
+    {"backfeed_current", check_backfeed_current},
+    {"circuit_current", check_circuit_current},
+    {"cold_voltage_coefficient", check_cold_voltage_coefficient},
+    {"cold_voltage_table", check_cold_voltage_table},
+    {"conductor_ampacity", check_conductor_ampacity},
+    {"conductor_resistance", check_conductor_resistance},
+    {"egc_size", check_egc_size},
+    {"ocpd_size", check_ocpd_size},
+    {"rooftop_temperature", check_rooftop_temperature},
+    {"string_sizing", check_string_sizing},
+    {"terminal_temperature", check_terminal_temperature},
+    {"voltage_drop", check_voltage_drop},
+    // pv: the functions of kinds_pv.cpp go here, one line each
+};
+
+}  // namespace
+
+std::span<const Kind> all_kinds() { return kinds; }
+
+}  // namespace stringwright::run_cases

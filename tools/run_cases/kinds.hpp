@@ -1,0 +1,38 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include "case_file.hpp"
+
+namespace stringwright::run_cases {
+
+/// One kind of published case: reads its inputs, and answers every output that they suffice for, through
+/// the functions of the library.
+struct Kind {
+  std::string_view name;
+  void (*check)(Answers&);
+};
+
+/// Hand-written list in kinds.cpp.
+std::span<const Kind> all_kinds();
+
+// kinds_code.cpp: codebook
+void check_backfeed_current(Answers& a);
+void check_circuit_current(Answers& a);
+void check_cold_voltage_coefficient(Answers& a);
+void check_cold_voltage_table(Answers& a);
+void check_conductor_ampacity(Answers& a);
+void check_conductor_resistance(Answers& a);
+void check_egc_size(Answers& a);
+void check_ocpd_size(Answers& a);
+void check_rooftop_temperature(Answers& a);
+void check_string_sizing(Answers& a);
+void check_terminal_temperature(Answers& a);
+void check_voltage_drop(Answers& a);
+
+// kinds_pv.cpp: pv. Declare here, list in kinds.cpp:
+//   check_five_parameter, check_iv_key_points, check_iv_point, check_iv_fit_rmse, check_iv_translation,
+//   check_cell_temperature
+
+}  // namespace stringwright::run_cases
