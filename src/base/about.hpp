@@ -18,6 +18,8 @@ struct About {
   double min = -std::numeric_limits<double>::infinity();  ///< allowed range, SI (kelvin for points)
   double max = std::numeric_limits<double>::infinity();
   bool may_choose = false;  ///< "choose" is allowed: the design search fills it
+  std::string_view only = {};  ///< kinds (blank separated) the field belongs to; empty = every kind
+  int items = 0;               ///< exact number of items of a list; 0 = any
 };
 
 }  // namespace stringwright

@@ -1,0 +1,400 @@
+#include "check/facts.hpp"
+
+#include <algorithm>
+#include <string>
+
+#include "job/find.hpp"
+
+namespace stringwright::check {
+namespace {
+
+using codebook::Fact;
+using codebook::Facts;
+using codebook::Subject;
+using wiring::Wiring;
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+/// The highest short-circuit current a module is said to give, rear side included.
+units::Current highest_i_sc(const parts::Module& m) {
+  const double gain = m.rear_gain ? 1.0 + m.rear_gain->in(units::plain) : 1.0;
+  return gain * *m.i_sc;
+}
+
+units::Current i_sc_of(const Wiring& w, int string) {
+  units::Current most;
+  for (int d : w.strings[at(string)].modules) most = units::max(most, highest_i_sc(w.module_of(d)));
+  return most;
+}
+
+/// What the string's weakest module lets through at the maximum power point.
+units::Current i_mp_of(const Wiring& w, int string) {
+  std::optional<units::Current> least;
+  for (int d : w.strings[at(string)].modules) {
+    const units::Current i = *w.module_of(d).i_mp;
+    least = least ? units::min(*least, i) : i;
+  }
+  return least.value_or(units::Current{});
+}
+
+std::string make_up(const Wiring& w, int string) {
+  std::string s;
+  for (int d : w.strings[at(string)].modules) s += w.devices[at(d)].part + " ";
+  return s;
+}
+
+std::vector<codebook::SeriesGroup> series_of(const Wiring& w, int string) {
+  std::vector<codebook::SeriesGroup> groups;
+  std::vector<std::string> ids;
+  for (int d : w.strings[at(string)].modules) {
+    const parts::Module& m = w.module_of(d);
+    const auto known = std::find(ids.begin(), ids.end(), m.id);
+    if (known != ids.end()) {
+      auto& count = groups[static_cast<std::size_t>(known - ids.begin())].count;
+      count.value = *count.value + units::Ratio(1.0);
+      continue;
+    }
+    ids.push_back(m.id);
+    const std::string from = "module." + m.id;
+    codebook::SeriesGroup g;
+    g.count = Fact<units::Ratio>(1.0, "string." + w.strings[at(string)].id);
+    g.v_oc = Fact<units::Voltage>(m.v_oc, from);
+    g.v_mp = Fact<units::Voltage>(m.v_mp, from);
+    if (m.b_voc) g.b_voc = Fact<units::PerKelvin>(m.b_voc->per_kelvin(*m.v_oc), from, m.b_voc.span);
+    if (m.b_vmp) {
+      g.b_vmp = Fact<units::PerKelvin>(m.b_vmp->per_kelvin(*m.v_mp), from, m.b_vmp.span);
+    } else if (m.g_pmp) {
+      // Power falls faster with heat than voltage does, so its coefficient errs on the safe side.
+      const units::Power p = m.p_max ? *m.p_max : *m.v_mp * *m.i_mp;
+      g.b_vmp = Fact<units::PerKelvin>(m.g_pmp->per_kelvin(p), from + " (that of power)", m.g_pmp.span);
+    }
+    groups.push_back(g);
+  }
+  return groups;
+}
+
+void add_site(const Wiring& w, Facts& f) {
+  const auto& s = w.job.site;
+  f.t_min = Fact<units::Temperature>(s.t_min, "site");
+  f.t_record = Fact<units::Temperature>(s.t_record, "site");
+  f.t_hot = Fact<units::Temperature>(s.t_hot, "site");
+  f.rise = Fact<units::TemperatureDifference>(s.rise, "site");
+  f.dwelling = Fact<bool>(s.dwelling, "site");
+  f.on_building = Fact<bool>(s.on_building, "site");
+  const auto method = w.job.job.voltage_by.value_or(job::VoltageMethod::coefficient);
+  f.voltage_by = Fact<std::string>(method == job::VoltageMethod::coefficient ? "coefficient" : "table",
+                                   w.job.job.voltage_by ? "job" : "left out: coefficient", w.job.job.voltage_by.span);
+  if (w.job.grounding.scheme) {
+    const auto scheme = *w.job.grounding.scheme;
+    f.scheme = Fact<std::string>(scheme == job::Scheme::functional ? "functional"
+                                 : scheme == job::Scheme::solid    ? "solid"
+                                                                   : "ungrounded",
+                                 "grounding", w.job.grounding.scheme.span);
+  }
+}
+
+void add_string(const Wiring& w, int string, Facts& f) {
+  const auto& s = w.strings[at(string)];
+  f.series = series_of(w, string);
+  f.i_sc = Fact<units::Current>(i_sc_of(w, string), "string." + s.id);
+  f.i_mp = Fact<units::Current>(i_mp_of(w, string), "string." + s.id);
+  std::optional<units::Current> fuse;
+  std::optional<units::Voltage> v_sys;
+  bool fuses_known = true;
+  bool volts_known = true;
+  std::string from;
+  for (int d : s.modules) {
+    const auto& m = w.module_of(d);
+    from = "module." + m.id;
+    if (m.fuse_max) fuse = fuse ? units::min(*fuse, *m.fuse_max) : *m.fuse_max;
+    if (m.v_sys) v_sys = v_sys ? units::min(*v_sys, *m.v_sys) : *m.v_sys;
+    fuses_known = fuses_known && m.fuse_max.known();
+    volts_known = volts_known && m.v_sys.known();
+  }
+  if (fuse && fuses_known) f.fuse_max = Fact<units::Current>(*fuse, from);
+  if (v_sys && volts_known) f.v_sys = Fact<units::Voltage>(*v_sys, from);
+}
+
+/// Every string that stands in parallel with others at an input, through any number of boxes.
+std::vector<int> strings_at(const Wiring& w, const wiring::InputCircuit& in) {
+  std::vector<int> all = in.strings;
+  for (int b : in.boxes) {
+    const auto more = strings_reaching(w, w.boxes[at(b)]);
+    all.insert(all.end(), more.begin(), more.end());
+  }
+  return all;
+}
+
+int input_of_box(const Wiring& w, int box) {
+  for (int guard = 0; box >= 0 && guard <= static_cast<int>(w.boxes.size()); ++guard) {
+    if (w.boxes[at(box)].lands_input >= 0) return w.boxes[at(box)].lands_input;
+    box = w.boxes[at(box)].lands_box;
+  }
+  return -1;
+}
+
+int input_of_string(const Wiring& w, int string) {
+  const int box = w.strings[at(string)].box;
+  if (box >= 0) return input_of_box(w, box);
+  for (std::size_t i = 0; i < w.inputs.size(); ++i) {
+    const auto& here = w.inputs[i].strings;
+    if (std::find(here.begin(), here.end(), string) != here.end()) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+/// Sum of a current over strings.
+template <class F>
+units::Current total(const std::vector<int>& strings, F current) {
+  units::Current sum;
+  for (int s : strings) sum += current(s);
+  return sum;
+}
+
+void add_parallel(const Wiring& w, const std::vector<int>& strings, const std::string& from, Facts& f) {
+  f.strings = Fact<units::Ratio>(static_cast<double>(strings.size()), from);
+  f.i_sc_total = Fact<units::Current>(total(strings, [&](int s) { return i_sc_of(w, s); }), from);
+  f.i_mp_total = Fact<units::Current>(total(strings, [&](int s) { return i_mp_of(w, s); }), from);
+}
+
+void add_equipment(const Wiring& w, int input, Facts& f) {
+  if (input < 0) return;
+  const auto& circuit = w.inputs[at(input)];
+  const job::Equipment* e = job::find(w.job.equipment, circuit.equipment);
+  const job::Input* in = e ? job::find(e->input, circuit.input) : nullptr;
+  if (!in) return;
+  const std::string from = "equipment." + circuit.id;
+  f.v_max_input = Fact<units::Voltage>(in->v_max, from);
+  f.v_operating_min = Fact<units::Voltage>(in->v_operating_min, from);
+  f.v_start = Fact<units::Voltage>(in->v_start, from);
+  f.isc_max_input = Fact<units::Current>(in->isc_max, from);
+  f.blocks_reverse = Fact<bool>(e->blocks_reverse, "equipment." + e->id);
+  f.isolated = Fact<bool>(e->isolated, "equipment." + e->id);
+  f.battery = Fact<bool>(e->battery.has_value(), "equipment." + e->id);
+  if (e->battery) {
+    f.v_battery_max = Fact<units::Voltage>(e->battery->v_max, "equipment." + e->id + ".battery");
+    f.battery_fault = Fact<units::Current>(e->battery->fault_current, "equipment." + e->id + ".battery");
+  }
+}
+
+void add_device(const Wiring& w, int device, Facts& f) {
+  f.fitted = Fact<bool>(device >= 0, "job");
+  if (device < 0) return;
+  const auto& d = w.devices[at(device)];
+  const parts::Part* p = w.part_of(device);
+  f.fitted = Fact<bool>(!d.part.empty(), "job", d.span);
+  f.poles = Fact<units::Ratio>(static_cast<double>(d.poles), d.owner, d.span);
+  if (!p) return;
+  const std::string from = "part." + p->id;
+  f.rating = Fact<units::Current>(p->rating, from);
+  f.v_dc_pole = Fact<units::Voltage>(p->v_dc_pole, from);
+  f.polarised = Fact<bool>(p->polarised, from);
+  f.load_break = Fact<bool>(p->load_break, from);
+  f.continuous_100 = Fact<bool>(p->continuous_100.value_or(false), from);
+  f.interrupt = Fact<units::Current>(p->interrupt, from);
+  // With devices in both poles each pole of the device stands in its own conductor.
+  const auto& g = w.job.grounding;
+  if (g.devices_in && *g.devices_in == job::DevicesIn::both && d.poles >= 2) f.poles.value = d.poles / 2.0;
+}
+
+std::optional<units::Temperature> lowest_rating(const Wiring& w, const std::vector<int>& terminals) {
+  std::optional<units::Temperature> lowest;
+  for (int t : terminals) {
+    if (t < 0) return {};
+    const auto& spec = w.terminals[at(t)].spec;
+    if (!spec || !spec->rated) return {};
+    lowest = lowest ? std::min(*lowest, *spec->rated) : *spec->rated;
+  }
+  return lowest;
+}
+
+codebook::StretchFacts stretch_facts(const wiring::Stretch& s, const std::string& from) {
+  codebook::StretchFacts f;
+  if (!s.in.empty()) f.method = Fact<std::string>(s.in, from, s.span);
+  if (s.ambient) f.ambient = Fact<units::Temperature>(*s.ambient, s.ambient_from, s.span);
+  f.above_roof = s.above_roof;
+  if (s.wires) f.wires = Fact<units::Ratio>(static_cast<double>(*s.wires), from, s.span);
+  f.length = Fact<units::Length>(s.length, from, s.span);
+  return f;
+}
+
+/// Wire, lengths and conditions of a pair of conductors; the pair's one-way length is the mean of both.
+void add_pair(const Wiring& w, int plus, int minus, const std::string& from, Facts& f) {
+  const auto& p = w.conductors[at(plus)];
+  const auto& m = w.conductors[at(minus)];
+  f.wire = Fact<units::Wire>(p.wire, from);
+  if (p.length && m.length) f.length = Fact<units::Length>(0.5 * (*p.length + *m.length), from);
+  for (const auto& s : p.stretches) f.stretches.push_back(stretch_facts(s, from));
+}
+
+Judged string_facts(const Wiring& w, int i) {
+  const auto& s = w.strings[at(i)];
+  Judged j{{}, s.span};
+  Facts& f = j.facts;
+  f.subject = Subject::string_circuit;
+  f.thing = s.id;
+  add_site(w, f);
+  add_string(w, i, f);
+  const int input = input_of_string(w, i);
+  if (input >= 0) {
+    auto others = strings_at(w, w.inputs[at(input)]);
+    add_parallel(w, others, "wiring", f);
+    others.erase(std::remove(others.begin(), others.end(), i), others.end());
+    f.i_sc_others = Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
+  }
+  add_equipment(w, input, f);
+  add_device(w, s.device, f);
+  if (f.fitted.value.value_or(false)) f.protected_by = f.rating;
+  if (!s.plus_path.empty() && !s.minus_path.empty()) {
+    add_pair(w, s.plus_path.back(), s.minus_path.back(), "string." + s.id, f);
+    const auto rated = lowest_rating(w, {w.conductors[at(s.plus_path.back())].to, w.conductors[at(s.minus_path.back())].to});
+    if (rated) f.terminals = Fact<units::Temperature>(*rated, "terminals in " + (s.box >= 0 ? w.boxes[at(s.box)].id : "the equipment"));
+  }
+  return j;
+}
+
+Judged string_device_facts(const Wiring& w, int i) {
+  Judged j = string_facts(w, i);
+  j.facts.subject = Subject::string_device;
+  j.facts.thing = w.devices[at(w.strings[at(i)].device)].id;
+  j.span = w.devices[at(w.strings[at(i)].device)].span;
+  return j;
+}
+
+/// The string of a set with the highest open-circuit voltage at STC: it decides what parts must bear.
+int highest_string(const Wiring& w, const std::vector<int>& strings) {
+  int best = -1;
+  units::Voltage most;
+  for (int s : strings) {
+    units::Voltage v;
+    for (int d : w.strings[at(s)].modules) v += *w.module_of(d).v_oc;
+    if (best < 0 || v > most) best = s, most = v;
+  }
+  return best;
+}
+
+/// Device that the output of a box meets at its far end: in the re-combiner's slot, or at the input.
+int far_device(const Wiring& w, const wiring::BoxCircuit& box) {
+  if (box.out_plus < 0) return -1;
+  for (int c : {box.out_plus, box.out_minus}) {
+    const auto& d = w.devices[at(w.terminals[at(w.conductors[at(c)].to)].device)];
+    if (d.kind == wiring::DeviceKind::protector) return w.terminals[at(w.conductors[at(c)].to)].device;
+  }
+  return -1;
+}
+
+Judged output_facts(const Wiring& w, int b) {
+  const auto& box = w.boxes[at(b)];
+  const auto& out = w.conductors[at(box.out_plus)];
+  Judged j{{}, out.span};
+  Facts& f = j.facts;
+  f.subject = Subject::output_circuit;
+  f.thing = out.run;
+  add_site(w, f);
+  const auto strings = strings_reaching(w, box);
+  if (const int s = highest_string(w, strings); s >= 0) add_string(w, s, f);
+  add_parallel(w, strings, "box." + box.id, f);
+  add_equipment(w, input_of_box(w, b), f);
+  add_pair(w, box.out_plus, box.out_minus, "run." + out.run, f);
+  const auto& in = w.conductors[at(box.out_minus)];
+  if (const auto rated = lowest_rating(w, {out.from, out.to, in.from, in.to}))
+    f.terminals = Fact<units::Temperature>(*rated, "terminals at both ends of " + out.run);
+  const int device = far_device(w, box);
+  add_device(w, device, f);
+  if (device >= 0) f.protected_by = f.rating;
+  return j;
+}
+
+Judged output_device_facts(const Wiring& w, int b, int device) {
+  Judged j = output_facts(w, b);
+  j.facts.subject = Subject::output_device;
+  j.facts.thing = w.devices[at(device)].id;
+  j.span = w.devices[at(device)].span;
+  return j;
+}
+
+std::vector<Judged> input_facts(const Wiring& w, int i) {
+  const auto& in = w.inputs[at(i)];
+  const auto strings = strings_at(w, in);
+  std::vector<Judged> all;
+  std::vector<std::string> seen;
+  for (int s : strings) {
+    const std::string kind = make_up(w, s);
+    if (std::find(seen.begin(), seen.end(), kind) != seen.end()) continue;
+    seen.push_back(kind);
+    Judged j{{}, w.devices[at(in.device)].span};
+    Facts& f = j.facts;
+    f.subject = Subject::input;
+    f.thing = in.id + (seen.size() > 1 ? "/" + w.strings[at(s)].id : "");
+    add_site(w, f);
+    add_string(w, s, f);
+    add_parallel(w, strings, "wiring", f);
+    add_equipment(w, i, f);
+    all.push_back(std::move(j));
+  }
+  return all;
+}
+
+}  // namespace
+
+std::vector<int> strings_reaching(const Wiring& w, const wiring::BoxCircuit& box) {
+  std::vector<int> all = box.strings;
+  for (int f : box.feeders) {
+    const auto more = strings_reaching(w, w.boxes[at(f)]);
+    all.insert(all.end(), more.begin(), more.end());
+  }
+  return all;
+}
+
+Judged equipment_ground_facts(const Wiring& w, const wiring::BoxCircuit& box) {
+  const auto& egc = w.conductors[at(box.out_ground)];
+  Judged j{{}, egc.wire.span.known() ? egc.wire.span : egc.span};
+  Facts& f = j.facts;
+  f.subject = Subject::equipment_ground;
+  f.thing = egc.id;
+  add_site(w, f);
+  const auto strings = strings_reaching(w, box);
+  if (const int s = highest_string(w, strings); s >= 0) add_string(w, s, f);
+  add_parallel(w, strings, "box." + box.id, f);
+  f.wire = Fact<units::Wire>(egc.wire, "run." + egc.run);
+  f.circuit_wire = Fact<units::Wire>(w.conductors[at(box.out_plus)].wire, "run." + egc.run);
+  if (egc.length) f.length = Fact<units::Length>(*egc.length, "run." + egc.run);
+  const int device = far_device(w, box);
+  f.device_ahead_fitted = Fact<bool>(device >= 0, "job");
+  if (const parts::Part* p = w.part_of(device)) f.device_ahead = Fact<units::Current>(p->rating, "part." + p->id);
+  return j;
+}
+
+std::vector<Judged> facts_of(const Wiring& w) {
+  std::vector<Judged> all;
+  for (std::size_t i = 0; i < w.inputs.size(); ++i)
+    for (auto& j : input_facts(w, static_cast<int>(i))) all.push_back(std::move(j));
+  for (std::size_t i = 0; i < w.strings.size(); ++i)
+    if (!w.strings[i].modules.empty()) all.push_back(string_facts(w, static_cast<int>(i)));
+  for (std::size_t i = 0; i < w.strings.size(); ++i)
+    if (w.strings[i].device >= 0) all.push_back(string_device_facts(w, static_cast<int>(i)));
+  for (std::size_t b = 0; b < w.boxes.size(); ++b)
+    if (w.boxes[b].out_plus >= 0) all.push_back(output_facts(w, static_cast<int>(b)));
+  for (std::size_t b = 0; b < w.boxes.size(); ++b)
+    if (const int d = far_device(w, w.boxes[b]); d >= 0) all.push_back(output_device_facts(w, static_cast<int>(b), d));
+  for (const auto& box : w.boxes)
+    if (box.out_ground >= 0) all.push_back(equipment_ground_facts(w, box));
+  return all;
+}
+
+std::vector<std::optional<units::Resistance>> conductor_resistances(const Wiring& w, const codebook::Edition& edition) {
+  std::vector<std::optional<units::Resistance>> all(w.conductors.size());
+  for (std::size_t i = 0; i < w.conductors.size(); ++i) {
+    const auto& c = w.conductors[i];
+    if (c.kind == wiring::ConductorKind::lead || c.kind == wiring::ConductorKind::finger) {
+      all[i] = units::Resistance{};
+      continue;
+    }
+    if (!c.wire.known() || !c.length) continue;
+    const auto r = edition.resistance(c.wire->size, c.wire->metal, units::celsius(75));
+    if (r.value) all[i] = *r.value * *c.length;
+  }
+  return all;
+}
+
+}  // namespace stringwright::check

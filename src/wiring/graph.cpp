@@ -1,0 +1,73 @@
+#include <cassert>
+
+#include "job/find.hpp"
+#include "wiring/wiring.hpp"
+
+namespace stringwright::wiring {
+namespace {
+
+template <class List>
+int index_of(const List& list, std::string_view id) {
+  for (std::size_t i = 0; i < list.size(); ++i)
+    if (list[i].id == id) return static_cast<int>(i);
+  return -1;
+}
+
+std::string counted(int n, const std::string& one, const std::string& many) {
+  return std::to_string(n) + " " + (n == 1 ? one : many);
+}
+
+}  // namespace
+
+const parts::Module& Wiring::module_of(int device) const {
+  const auto& d = devices[static_cast<std::size_t>(device)];
+  const parts::Module* m = job::find(job.module, d.part);
+  assert(d.kind == DeviceKind::module && m && "the reader resolves every module reference");
+  return *m;
+}
+
+const parts::Part* Wiring::part_of(int device) const {
+  return device < 0 ? nullptr : job::find(job.part, devices[static_cast<std::size_t>(device)].part);
+}
+
+int Wiring::find_device(std::string_view id) const { return index_of(devices, id); }
+int Wiring::find_terminal(std::string_view id) const { return index_of(terminals, id); }
+int Wiring::find_conductor(std::string_view id) const { return index_of(conductors, id); }
+
+Counts count(const Wiring& w) {
+  Counts n;
+  n.strings = static_cast<int>(w.strings.size());
+  n.boxes = static_cast<int>(w.boxes.size());
+  for (const auto& d : w.devices) {
+    n.modules += d.kind == DeviceKind::module;
+    n.devices += d.kind == DeviceKind::protector && !d.spare && d.number > 0;
+  }
+  for (const auto& c : w.conductors) {
+    n.string_wires += c.kind == ConductorKind::home_run;
+    n.output_wires += c.kind == ConductorKind::output || c.kind == ConductorKind::equipment_ground;
+  }
+  return n;
+}
+
+std::string counts_line(const Wiring& w) {
+  const Counts n = count(w);
+  std::string line = counted(n.modules, "module", "modules") + " · " + counted(n.strings, "string", "strings");
+  if (n.boxes != 1) line += " · " + counted(n.boxes, "box", "boxes");
+  line += " · " + counted(n.devices, "string device", "string devices") + " · " +
+          counted(n.string_wires, "string wire", "string wires") + " · " + std::to_string(n.output_wires) + " down";
+  return line;
+}
+
+std::string colour(const Wiring& w, const Conductor& c) {
+  if (c.pole == Pole::ground) {
+    const bool bare = c.wire.known() && c.wire->insulation == "bare";
+    return bare ? "bare" : "green";
+  }
+  const auto& g = w.job.grounding;
+  const bool solid = g.scheme && *g.scheme == job::Scheme::solid && g.pole;
+  const bool grounded_pole = solid && ((*g.pole == job::Pole::plus) == (c.pole == Pole::plus));
+  if (grounded_pole) return "white";
+  return c.pole == Pole::plus ? "red" : "black";
+}
+
+}  // namespace stringwright::wiring
