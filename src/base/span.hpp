@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 
 namespace stringwright {
 
@@ -13,6 +14,7 @@ struct Span {
   int end_column = 0;
 
   bool known() const { return line > 0; }
+  friend bool operator==(const Span&, const Span&) = default;
 };
 
 /// A value of a job or parts file: what was written, where, or that it was left open.

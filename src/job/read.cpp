@@ -1,0 +1,41 @@
+#include "job/read.hpp"
+
+#include "job/checks.hpp"
+#include "job/fields.hpp"
+#include "job/patterns.hpp"
+#include "job/toml_text.hpp"
+
+namespace stringwright::job {
+namespace {
+
+constexpr Span whole_file{1, 1, 1, 1};
+
+/// The records of a text, as far as they can be read.
+template <class R>
+std::vector<std::string> read_records(const toml::table& table, R& record, Messages& out) {
+  RecordReader reader(&table, whole_file, "", "the file", out);
+  describe(reader, record);
+  reader.finish();
+  return reader.broken();
+}
+
+}  // namespace
+
+Reading read(std::string_view text, std::string_view file, const parts::Library& library) {
+  Messages out(text, file);
+  Reading reading;
+  if (const auto table = parse_toml(text, out)) {
+    JobFile found;
+    Unsure unsure;
+    unsure.sections = read_records(*table, found, out);
+    unsure.patterns = expand(found, out);
+    check_records(found.job, out);
+    resolve(found.job, unsure, library, out);
+    ask(found.job, out);
+    if (!out.any_error()) reading.job = std::move(found.job);
+  }
+  reading.diagnostics = out.take();
+  return reading;
+}
+
+}  // namespace stringwright::job

@@ -1,0 +1,270 @@
+#include "job/toml_text.hpp"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "base/text.hpp"
+
+namespace stringwright::job {
+namespace {
+
+constexpr std::size_t most_bytes = 8U << 20U;
+constexpr int deepest = 32;
+
+/// What a first look at the text tells: how deep it nests and where its table headers stand. Values
+/// are not looked at, so any bytes will do.
+struct Outline {
+  int too_deep_line = 0;     ///< 0: nowhere
+  std::vector<int> headers;  ///< lines that begin with '['
+};
+
+/// Skips the string that begins at `i`, which is left on its last quote; counts its lines.
+void skip_string(std::string_view s, std::size_t& i, int& line) {
+  const char quote = s[i];
+  const std::string three(3, quote);
+  const bool many_lines = s.substr(i, 3) == three;
+  if (many_lines) i += 2;
+  for (++i; i < s.size(); ++i) {
+    if (s[i] == '\n') {
+      ++line;
+      if (!many_lines) return;
+    } else if (s[i] == '\\' && quote == '"') {
+      if (i + 1 < s.size() && s[i + 1] != '\n') ++i;
+    } else if (s[i] == quote && (!many_lines || s.substr(i, 3) == three)) {
+      if (many_lines) i += 2;
+      return;
+    }
+  }
+}
+
+/// A tree is destroyed by recursion, and a dotted key makes one level a dot: depth is bounded before
+/// the parser sees the text.
+Outline outline_of(std::string_view s) {
+  Outline found;
+  int line = 1;
+  int brackets = 0;
+  int dots = 0;
+  bool line_is_empty = true;
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    const char c = s[i];
+    switch (c) {
+      case '\n':
+        ++line;
+        dots = 0;
+        line_is_empty = true;
+        continue;
+      case ' ':
+      case '\t':
+      case '\r':
+        continue;
+      case '#':
+        while (i + 1 < s.size() && s[i + 1] != '\n') ++i;
+        continue;
+      case '"':
+      case '\'':
+        skip_string(s, i, line);
+        break;
+      case '[':
+      case '{':
+        if (c == '[' && line_is_empty && brackets == 0) found.headers.push_back(line);
+        ++brackets;
+        dots = 0;
+        break;
+      case ']':
+      case '}':
+        if (brackets > 0) --brackets;
+        dots = 0;
+        break;
+      case '=':
+      case ',':
+        dots = 0;
+        break;
+      case '.':
+        ++dots;
+        break;
+      default:
+        break;
+    }
+    line_is_empty = false;
+    if ((brackets > deepest || dots > deepest) && found.too_deep_line == 0)
+      found.too_deep_line = line;
+  }
+  return found;
+}
+
+/// The text before line `number`.
+std::string_view before_line(std::string_view text, int number) {
+  std::size_t at = 0;
+  for (int line = 1; line < number; ++line) {
+    const auto end = text.find('\n', at);
+    if (end == std::string_view::npos) return text;
+    at = end + 1;
+  }
+  return text.substr(0, at);
+}
+
+/// The first key of that name at or below `line`.
+void find_key(const toml::table& table, std::string_view name, int line, Span& first) {
+  for (const auto& [key, node] : table) {
+    const Span here = span_of(key);
+    if (key.str() == name && here.line >= line && (!first.known() || here.line < first.line))
+      first = here;
+    if (const auto* inner = node.as_table()) find_key(*inner, name, line, first);
+  }
+}
+
+/// Where a thing that is written twice stands first; unknown where that can't be told.
+Span first_place(std::string_view text, std::string_view name, const Outline& outline, int line) {
+  Span first;
+  try {
+    const toml::table before = toml::parse(before_line(text, line));
+    const bool is_header =
+        std::find(outline.headers.begin(), outline.headers.end(), line) != outline.headers.end();
+    if (is_header) {
+      const toml::table* at = &before;
+      for (const auto part : text::split(name, '.')) {
+        const auto found = at ? at->find(part) : before.end();
+        if (!at || found == at->end()) return {};
+        first = span_of(found->first);
+        at = found->second.as_table();
+      }
+      return first;
+    }
+    int header = 0;
+    for (const int h : outline.headers)
+      if (h < line) header = h;
+    find_key(before, name, header, first);
+  } catch (const toml::parse_error&) {
+  }
+  return first;
+}
+
+bool has(std::string_view text, std::string_view part) {
+  return text.find(part) != std::string_view::npos;
+}
+
+std::string_view quoted_part(std::string_view text) {
+  const auto first = text.find('\'');
+  const auto last = text.rfind('\'');
+  return first == last ? std::string_view{} : text.substr(first + 1, last - first - 1);
+}
+
+std::string_view line_text(std::string_view text, int number) {
+  const auto rest = text.substr(before_line(text, number).size());
+  return rest.substr(0, rest.find('\n'));
+}
+
+/// The parser's sentence and a way out of it, in the words of this format.
+struct Advice {
+  std::string message;
+  std::string help;
+};
+
+Advice advise(std::string_view said, std::string_view line) {
+  const std::string quotes = "texts, and so all quantities, stand in quotes: length = \"36.5 m\"";
+  if (has(line, "“") || has(line, "”") || has(line, "„"))
+    return {"a typographic quote can't begin or end a text", "write plain quotes: \""};
+  if (has(said, "invalid utf-8"))
+    return {"a byte here is not valid UTF-8", "save the file as UTF-8 text"};
+  if (has(said, "\\u0000")) return {"there is a NUL byte here", "a job file is plain text"};
+  if (has(said, "saw '\\n'") && has(said, "expected value"))
+    return {"there is no value after '='", quotes};
+  if (has(said, "could not determine value type")) return {"this value is not understood", quotes};
+  if (has(said, "expected a comment or whitespace"))
+    return {"there is more after the value: " + std::string(said.substr(said.find("saw"))), quotes};
+  if (has(said, "unescaped control characters"))
+    return {"this text has no closing quote on its line, or holds a control character",
+            "end it with the quote it began with"};
+  if (has(said, "expected '='"))
+    return {"there is no '=' after this key: " + std::string(said.substr(said.find("saw"))),
+            "write key = value, one a line"};
+  if (has(said, "not representable in 64 bits")) return {"this number is too large", ""};
+  if (has(said, "could not be interpreted as a value"))
+    return {"this number can't be read", quotes};
+  if (has(said, "inline table") && has(said, "saw '\\n'"))
+    return {"this { ... } goes on past the end of its line",
+            "keep { ... } on one line, or give the table its own [heading]"};
+  if (has(said, "leading zeroes")) return {"a number has no zero in front", quotes};
+  return {"this is not valid TOML: " + std::string(said), ""};
+}
+
+void report(const toml::parse_error& failed, std::string_view text, const Outline& outline,
+            Messages& out) {
+  Span span = span_of(failed.source());
+  if (span.line == span.end_line && span.end_column <= span.column)
+    span.end_column = span.column + 1;
+  std::string_view said = failed.description();
+  constexpr std::string_view preface = "Error while parsing ";
+  if (text::starts_with(said, preface) && has(said, ": "))
+    if (!has(said, "inline table")) said = said.substr(said.find(": ") + 2);
+
+  if (has(said, "cannot redefine") || has(said, "cannot insert")) {
+    const std::string name(quoted_part(said));
+    const Span first = name.empty() ? Span{} : first_place(text, name, outline, span.line);
+    const std::string what = name.empty() ? "this key" : text::quoted(name);
+    out.error(
+        "job.duplicate", span,
+        what + " is given twice" +
+            (first.known() ? "; it stands first at line " + std::to_string(first.line) : ""),
+        "keep one of them; a table is written in one place, and [table.name] goes on below it");
+    return;
+  }
+  Advice advice = advise(said, line_text(text, span.line));
+  out.error("job.syntax", span, text::printable(advice.message), advice.help);
+}
+
+}  // namespace
+
+std::optional<toml::table> parse_toml(std::string_view text, Messages& out) {
+  if (text.size() > most_bytes) {
+    out.error("job.syntax", {1, 1, 1, 1},
+              "the file has " + std::to_string(text.size()) + " bytes; a job file has at most " +
+                  std::to_string(most_bytes));
+    return std::nullopt;
+  }
+  const Outline outline = outline_of(text);
+  if (outline.too_deep_line > 0) {
+    const int line = outline.too_deep_line;
+    out.error(
+        "job.syntax", {line, 1, line, 2},
+        "brackets or dotted keys nest deeper than " + std::to_string(deepest) + " levels here");
+    return std::nullopt;
+  }
+  try {
+    return toml::parse(text);
+  } catch (const toml::parse_error& failed) {
+    report(failed, text, outline, out);
+  }
+  return std::nullopt;
+}
+
+Span span_of(const toml::source_region& r) {
+  return {static_cast<int>(r.begin.line), static_cast<int>(r.begin.column),
+          static_cast<int>(r.end.line), static_cast<int>(r.end.column)};
+}
+
+std::string_view kind_of(const toml::node& node) {
+  switch (node.type()) {
+    case toml::node_type::string:
+      return "a text";
+    case toml::node_type::integer:
+      return "a whole number";
+    case toml::node_type::floating_point:
+      return "a number";
+    case toml::node_type::boolean:
+      return "true or false";
+    case toml::node_type::array:
+      return "a list";
+    case toml::node_type::table:
+      return "a table";
+    case toml::node_type::date:
+    case toml::node_type::time:
+    case toml::node_type::date_time:
+      return "a date or time";
+    default:
+      return "nothing";
+  }
+}
+
+}  // namespace stringwright::job

@@ -1,0 +1,192 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "base/about.hpp"
+#include "base/span.hpp"
+#include "parts/module.hpp"
+#include "units/sizes.hpp"
+
+namespace stringwright::parts {
+
+/// One kind of terminal or hole: what it takes and how tight it is made. What the maker's marking does
+/// not say stays unknown and prints as "by marking".
+struct TerminalSpec {
+  Span span;
+  Given<units::Torque> torque;
+  Given<units::WireSize> wire_min, wire_max;
+  Given<int> wires;  ///< wires one hole may hold
+  Given<units::Temperature> rated;
+};
+
+template <class V>
+void describe(V& visit, TerminalSpec& t) {
+  visit("torque", t.torque,
+        About{.doc = "Tightening torque by the maker's marking; left out prints \"by marking\".",
+              .example = "2.3 N·m",
+              .min = 0.05,
+              .max = 200});
+  visit("wire_min", t.wire_min,
+        About{.doc = "Smallest conductor the hole takes.", .example = "14 AWG"});
+  visit("wire_max", t.wire_max,
+        About{.doc = "Largest conductor the hole takes.", .example = "6 AWG"});
+  visit("wires", t.wires,
+        About{.doc = "How many conductors one hole may hold.", .example = "1", .min = 1, .max = 8});
+  visit("rated", t.rated,
+        About{.doc = "Temperature rating of the terminal.",
+              .example = "75 °C",
+              .min = 313.15,
+              .max = 423.15});
+}
+
+enum class PartKind { box, breaker, fuse, disconnect, arrester };
+inline constexpr std::pair<std::string_view, PartKind> names(PartKind*, int i) {
+  constexpr std::pair<std::string_view, PartKind> all[] = {{"box", PartKind::box},
+                                                           {"breaker", PartKind::breaker},
+                                                           {"fuse", PartKind::fuse},
+                                                           {"disconnect", PartKind::disconnect},
+                                                           {"arrester", PartKind::arrester}};
+  return i < 5 ? all[i] : std::pair<std::string_view, PartKind>{};
+}
+
+/// A thing one can buy: a combiner box, or a device that sits in one. One flat record; a field that
+/// does not belong to the kind is refused by the reader.
+struct Part {
+  std::string id;
+  Span span;
+  Given<PartKind> kind;
+  Given<std::string> title;
+  // box
+  Given<std::vector<units::Length>> outline;  ///< width, height (inside face, door open)
+  Given<int> slots, minus_holes, earth_holes;
+  Given<units::Current> bus_rating;
+  Given<std::string> enclosure;
+  TerminalSpec bus, bus_out, minus, minus_out, earth, earth_out;
+  // breaker, fuse, disconnect, arrester
+  Given<units::Current> rating;
+  Given<units::Voltage> v_dc_pole;  ///< d.c. volts one pole may interrupt
+  Given<int> poles;
+  Given<bool> polarised, load_break, continuous_100;
+  Given<units::Current> interrupt;
+  Given<units::Voltage> v_dc;  ///< box, disconnect, arrester (maximum continuous operating voltage)
+  TerminalSpec line, load;
+  Given<std::vector<units::Length>> size;  ///< width, height of the face
+};
+
+template <class V>
+void describe(V& visit, Part& p) {
+  visit("kind", p.kind, About{.doc = "What it is.", .required = true, .example = "box"});
+  visit("title", p.title,
+        About{.doc = "Plain name for lists.", .example = "four-slot combiner box"});
+  visit(
+      "outline", p.outline,
+      About{.doc = "Box: width and height of the inside; left out, the box is drawn NOT TO SCALE.",
+            .example = "[\"250 mm\", \"186 mm\"]",
+            .min = 0.05,
+            .max = 3,
+            .only = "box",
+            .items = 2});
+  visit("slots", p.slots,
+        About{.doc = "Box: places for string devices on the rail.",
+              .example = "4",
+              .min = 1,
+              .max = 48,
+              .only = "box"});
+  visit("minus_holes", p.minus_holes,
+        About{.doc = "Box: holes of the bar the strings' other pole lands on.",
+              .example = "6",
+              .min = 1,
+              .max = 100,
+              .only = "box"});
+  visit("earth_holes", p.earth_holes,
+        About{.doc = "Box: holes of the ground bar.",
+              .example = "4",
+              .min = 1,
+              .max = 100,
+              .only = "box"});
+  visit("bus_rating", p.bus_rating,
+        About{.doc = "Box: continuous rating of the bus bar.",
+              .example = "100 A",
+              .min = 1,
+              .max = 5000,
+              .only = "box"});
+  visit("enclosure", p.enclosure,
+        About{.doc = "Box: enclosure type by its marking.", .example = "3R", .only = "box"});
+  visit("bus", p.bus,
+        About{.doc = "Box: small screw on the device-side bus bar (arrester).", .only = "box"});
+  visit("bus_out", p.bus_out,
+        About{.doc = "Box: lug of the device-side bus bar for the output.", .only = "box"});
+  visit("minus", p.minus, About{.doc = "Box: small holes of the minus bar.", .only = "box"});
+  visit("minus_out", p.minus_out,
+        About{.doc = "Box: the output's hole of the minus bar (the last).", .only = "box"});
+  visit("earth", p.earth, About{.doc = "Box: small holes of the ground bar.", .only = "box"});
+  visit("earth_out", p.earth_out, About{.doc = "Box: big holes of the ground bar.", .only = "box"});
+  visit("rating", p.rating,
+        About{.doc = "Device: rated current.",
+              .example = "20 A",
+              .min = 0.1,
+              .max = 6000,
+              .only = "breaker fuse disconnect"});
+  visit("v_dc_pole", p.v_dc_pole,
+        About{.doc = "Device: d.c. volts that one pole may interrupt.",
+              .example = "150 V",
+              .min = 1,
+              .max = 2000,
+              .only = "breaker fuse disconnect"});
+  visit("poles", p.poles,
+        About{.doc = "Device: poles of one unit.",
+              .example = "1",
+              .min = 1,
+              .max = 4,
+              .only = "breaker fuse disconnect arrester"});
+  visit("polarised", p.polarised,
+        About{.doc = "Device: has + and - or line and load marks, so that it interrupts in one "
+                     "direction only.",
+              .example = "false",
+              .only = "breaker fuse disconnect"});
+  visit("load_break", p.load_break,
+        About{.doc = "Device: may be opened under load. A bare fuse holder may not.",
+              .example = "true",
+              .only = "breaker fuse disconnect"});
+  visit("continuous_100", p.continuous_100,
+        About{.doc = "Device: the assembly is listed for 100 % of its rating in continuous duty.",
+              .example = "false",
+              .only = "breaker fuse disconnect"});
+  visit("interrupt", p.interrupt,
+        About{.doc = "Device: d.c. interrupting rating.",
+              .example = "5 kA",
+              .min = 1,
+              .max = 500000,
+              .only = "breaker fuse disconnect"});
+  visit("v_dc", p.v_dc,
+        About{.doc = "Box, disconnect: maximum d.c. voltage. Arrester: maximum continuous "
+                     "operating voltage.",
+              .example = "600 V",
+              .min = 1,
+              .max = 2000,
+              .only = "box disconnect arrester"});
+  visit("line", p.line,
+        About{.doc = "Device: terminal on the string's side.",
+              .only = "breaker fuse disconnect arrester"});
+  visit("load", p.load,
+        About{.doc = "Device: terminal on the bus's side.",
+              .only = "breaker fuse disconnect arrester"});
+  visit("size", p.size,
+        About{.doc = "Device: width and height of the face.",
+              .example = "[\"18 mm\", \"85 mm\"]",
+              .min = 0.005,
+              .max = 1,
+              .only = "breaker fuse disconnect arrester",
+              .items = 2});
+}
+
+/// Records that a job may refer to besides its own. A job's own record of the same id wins.
+struct Library {
+  std::vector<Module> modules;
+  std::vector<Part> parts;
+};
+
+}  // namespace stringwright::parts
