@@ -76,6 +76,13 @@ std::size_t distance(const std::vector<std::string_view>& a,
   return row[b.size()];
 }
 
+std::size_t common_prefix(const std::vector<std::string_view>& a,
+                          const std::vector<std::string_view>& b) {
+  std::size_t n = 0;
+  while (n < a.size() && n < b.size() && a[n] == b[n]) ++n;
+  return n;
+}
+
 }  // namespace
 
 std::string_view trim(std::string_view s) {
@@ -193,6 +200,7 @@ std::optional<std::string> nearest(std::string_view word,
   const auto meant = code_points(folded);
   std::optional<std::string> best;
   std::size_t best_edits = 0;
+  std::size_t best_prefix = 0;
   for (const auto& candidate : candidates) {
     const std::string small = lower(candidate);
     const auto points = code_points(small);
@@ -201,9 +209,12 @@ std::optional<std::string> nearest(std::string_view word,
     const std::size_t allowed = (longer + 1) / 3;
     if (longer - shorter > allowed) continue;
     const std::size_t edits = distance(meant, points);
-    if (edits > allowed || (best && edits >= best_edits)) continue;
+    const std::size_t prefix = common_prefix(meant, points);
+    if (edits > allowed) continue;
+    if (best && (edits > best_edits || (edits == best_edits && prefix <= best_prefix))) continue;
     best = candidate;
     best_edits = edits;
+    best_prefix = prefix;
   }
   return best;
 }

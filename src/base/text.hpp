@@ -43,6 +43,7 @@ std::string shortest(double value, int significant = 6);
 
 /// The candidate nearest to `word` by edits (insert, drop, change, swap of neighbours; small and
 /// capital letters alike), if it is near enough to be meant: one edit in three code points.
+/// Of equally near ones the one with the longer common beginning.
 std::optional<std::string> nearest(std::string_view word,
                                    const std::vector<std::string>& candidates);
 

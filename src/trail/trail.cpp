@@ -16,6 +16,10 @@ std::vector<std::string> both(const std::vector<std::string>& x,
   return all;
 }
 
+std::string behind_sign(std::string figures) {
+  return text::starts_with(figures, "−") ? "(" + figures + ")" : figures;
+}
+
 Claim compare(const Traced<units::AnyQuantity>& x, const Traced<units::AnyQuantity>& y,
               std::string_view sign, std::optional<bool> holds) {
   Claim c;

@@ -61,6 +61,8 @@ namespace detail {
 std::vector<std::string> both(const std::vector<std::string>& x, const std::vector<std::string>& y);
 Claim compare(const Traced<units::AnyQuantity>& x, const Traced<units::AnyQuantity>& y,
               std::string_view sign, std::optional<bool> holds);
+/// A negative number behind a sign stands in parentheses: "1 + (−0.280 %/K · 30.0 K)".
+std::string behind_sign(std::string figures);
 template <class Q>
 Traced<units::AnyQuantity> any(const Traced<Q>& t) {
   Traced<units::AnyQuantity> r;
@@ -77,7 +79,8 @@ Traced<R> combine(const Traced<X>& x, const Traced<Y>& y, F f, std::string_view 
   Traced<R> r;
   if (x.value && y.value) r.value = f(*x.value, *y.value);
   r.formula = x.text(left).append(sign).append(y.text(right));
-  r.numbers = x.figures(left).append(sign).append(y.figures(right));
+  r.numbers = x.figures(left).append(sign).append(right > 2 ? y.figures(right)
+                                                            : behind_sign(y.figures(right)));
   r.rank = rank;
   r.missing = both(x.missing, y.missing);
   return r;

@@ -83,6 +83,7 @@ Shown shown(const AnyQuantity& q) {
   }
   if (q.dimension == dim::one) return {"", 1, decimals_of_plain(q.si)};
   const double magnitude = std::fabs(q.si);
+  if (q.dimension == dim::length && magnitude > 0 && magnitude < 0.1) return {"mm", 1e-3, 1};
   if (q.dimension == dim::resistance && magnitude >= 1e6) return {"MΩ", 1e6, 2};
   if (q.dimension == dim::resistance && magnitude >= 1e3) return {"kΩ", 1e3, 2};
   for (const auto& row : rows)

@@ -21,9 +21,11 @@ struct AnyQuantity {
   AnyQuantity(Temperature t) : si(t.kelvin()), dimension(dim::kelvin), point(true) {}
 };
 
-/// The unit a dimension is shown in (V, A, Ω, Ω/km, m, mm², K, °C, %/K, W, Wh, W/m², N·m, °, none for
-/// a plain number) and the number of decimals that is honest by default: V 1, A 2, Ω 4, Ω/km 3, m 2,
-/// mm² 2, K 1, °C 0, %/K 3, W 0 above 100 and 2 below, plain numbers up to 4 significant.
+/// The unit a quantity is shown in (V, A, Ω, Ω/km, m, mm², K, °C, %/K, W, Wh, W/m², N·m, °, none for a
+/// plain number; a length under 0.1 m in mm, a resistance from 1 kΩ in kΩ or MΩ) and the number of
+/// decimals that is honest by default: V 1, A 2, Ω 4, kΩ and MΩ 2, Ω/km 3, m 2, mm 1, mm² 2, K 1,
+/// °C 0 where that is whole and else 1, %/K 3, W and Wh 0 from 100 and 2 below, plain numbers up to 4
+/// significant.
 struct Shown {
   std::string_view unit;
   double factor = 1;  ///< SI value of one shown unit
@@ -42,7 +44,8 @@ std::string print(const AnyQuantity& q, int decimals);
 std::string print_percent(Ratio r, int decimals = 2);
 
 /// Both printed with as many decimals as it takes (at least the default, at most 9) for the printed
-/// numbers to stand in the same order as the true ones; equal within the guard prints equal.
+/// numbers to stand in the same order as the true ones; equal within the guard prints equal. Both in
+/// the unit of the larger.
 std::pair<std::string, std::string> print_pair(const AnyQuantity& x, const AnyQuantity& y);
 
 /// Metres and feet together: "38.0 m (124.7 ft)"; used on papers.

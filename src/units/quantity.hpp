@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <compare>
+#include <type_traits>
 
 namespace stringwright::units {
 
@@ -21,6 +22,9 @@ constexpr Dimension operator-(Dimension x, Dimension y) {
 
 template <Dimension D>
 class Quantity;
+
+template <class N>
+concept PlainNumber = std::is_arithmetic_v<N>;
 
 /// A named unit: makes a quantity from a number (`amps(9.2)`) and reads one (`current.in(amps)`).
 template <Dimension D>
@@ -62,6 +66,38 @@ class Quantity {
   friend constexpr Quantity operator-(Quantity x, Quantity y) { return from_si(x.si_ - y.si_); }
   friend constexpr bool operator==(Quantity x, Quantity y) { return x.si_ == y.si_; }
   friend constexpr auto operator<=>(Quantity x, Quantity y) { return x.si_ <=> y.si_; }
+
+  // A ratio mixes with plain numbers: 1 + β·ΔT, share > 0.8.
+  template <PlainNumber N>
+    requires(D == Dimension{})
+  friend constexpr Quantity operator+(Quantity x, N y) {
+    return from_si(x.si_ + static_cast<double>(y));
+  }
+  template <PlainNumber N>
+    requires(D == Dimension{})
+  friend constexpr Quantity operator+(N x, Quantity y) {
+    return from_si(static_cast<double>(x) + y.si_);
+  }
+  template <PlainNumber N>
+    requires(D == Dimension{})
+  friend constexpr Quantity operator-(Quantity x, N y) {
+    return from_si(x.si_ - static_cast<double>(y));
+  }
+  template <PlainNumber N>
+    requires(D == Dimension{})
+  friend constexpr Quantity operator-(N x, Quantity y) {
+    return from_si(static_cast<double>(x) - y.si_);
+  }
+  template <PlainNumber N>
+    requires(D == Dimension{})
+  friend constexpr bool operator==(Quantity x, N y) {
+    return x.si_ == static_cast<double>(y);
+  }
+  template <PlainNumber N>
+    requires(D == Dimension{})
+  friend constexpr auto operator<=>(Quantity x, N y) {
+    return x.si_ <=> static_cast<double>(y);
+  }
 
  private:
   double si_ = 0;

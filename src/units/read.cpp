@@ -190,8 +190,8 @@ Failure unknown_unit(std::string_view shown, std::string_view unit,
                                          " after the unit in " + text::quoted(shown) +
                                          " is not understood"};
   return {"units.unknown-unit", "unknown unit " + text::quoted(unit) + " in " +
-                                    text::quoted(shown) + near_miss(unit_spelling(unit), wanted) +
-                                    allowed(wanted)};
+                                    text::quoted(shown) + allowed(wanted) +
+                                    near_miss(unit_spelling(unit), wanted)};
 }
 
 /// "5 ft 6 in": what follows the feet, where `unit` is such a pair.

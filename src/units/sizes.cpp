@@ -270,8 +270,8 @@ Result<Wire> Wire::read(std::string_view shown) {
       const auto near = text::nearest(written, insulation_types());
       return Failure{"units.unknown-insulation",
                      "unknown insulation type " + text::quoted(written) + " in " + quoted +
-                         (near ? "; did you mean '" + *near + "'?" : "") +
-                         "; allowed: " + text::join(insulation_types(), ", ")};
+                         "; allowed: " + text::join(insulation_types(), ", ") +
+                         (near ? "; did you mean '" + *near + "'?" : "")};
     }
   }
   return wire;
