@@ -38,7 +38,7 @@ constexpr KnownUnit known_units[] = {
     {"in", "length", inch},
     {"m2", "area", 1},
     {"mm2", "area", 1e-6},
-    {"in2", "area", inch * inch},
+    {"in2", "area", inch* inch},
     {"cmil", "area", circular_mil},
     {"kcmil", "area", 1e3 * circular_mil},
     {"s", "time", 1},
@@ -110,11 +110,13 @@ bool take(const toml::node& node, Entry& entry) {
 std::string show(const Entry& entry) {
   std::vector<std::string> parts;
   for (double number : entry.numbers)
-    parts.push_back(entry.unit == "flag" ? (number != 0 ? "true" : "false") : text::shortest(number, 10));
+    parts.push_back(entry.unit == "flag" ? (number != 0 ? "true" : "false")
+                                         : text::shortest(number, 10));
   for (const auto& words : entry.texts) parts.push_back(words);
   std::string all = text::join(parts, ", ");
   if (entry.is_list) all = "[" + all + "]";
-  return entry.unit.empty() || entry.unit == "1" || entry.unit == "flag" ? all : all + " " + entry.unit;
+  return entry.unit.empty() || entry.unit == "1" || entry.unit == "flag" ? all
+                                                                         : all + " " + entry.unit;
 }
 
 std::string string_of(const toml::table& table, std::string_view key) {
@@ -123,12 +125,15 @@ std::string string_of(const toml::table& table, std::string_view key) {
 
 }  // namespace
 
-std::optional<double> convert(double number, std::string_view from, std::string_view to, bool difference) {
+std::optional<double> convert(double number, std::string_view from, std::string_view to,
+                              bool difference) {
   if (from == to) return number;
-  if (const auto kelvin = to_kelvin(number, from, difference)) return from_kelvin(*kelvin, to, difference);
+  if (const auto kelvin = to_kelvin(number, from, difference))
+    return from_kelvin(*kelvin, to, difference);
   const auto* source = find_unit(from);
   const auto* target = find_unit(to);
-  if (source == nullptr || target == nullptr || source->quantity != target->quantity) return std::nullopt;
+  if (source == nullptr || target == nullptr || source->quantity != target->quantity)
+    return std::nullopt;
   return number * (source->factor / target->factor);
 }
 
@@ -148,7 +153,8 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
     c.title = string_of(*table, "title");
     c.edition = string_of(*table, "edition");
     const auto bad = [&](std::string_view name, std::string_view what) {
-      return Failure{"cases.bad-value", path + ": case " + c.id + ": " + std::string(name) + ": " + std::string(what)};
+      return Failure{"cases.bad-value",
+                     path + ": case " + c.id + ": " + std::string(name) + ": " + std::string(what)};
     };
     if (const auto* inputs = (*table)["inputs"].as_table()) {
       for (const auto& [key, value] : *inputs) {
@@ -158,7 +164,8 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
         if (record == nullptr) return bad(entry.name, "needs value and unit");
         entry.unit = string_of(*record, "unit");
         const auto* number = record->get("value");
-        if (number == nullptr || !take(*number, entry)) return bad(entry.name, "no value that can be read");
+        if (number == nullptr || !take(*number, entry))
+          return bad(entry.name, "no value that can be read");
         c.inputs.push_back(std::move(entry));
       }
     }
@@ -170,7 +177,8 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
         if (record == nullptr) return bad(e.printed.name, "needs value and unit");
         e.printed.unit = string_of(*record, "unit");
         const auto* printed = record->get("value");
-        if (printed == nullptr || !take(*printed, e.printed)) return bad(e.printed.name, "no value that can be read");
+        if (printed == nullptr || !take(*printed, e.printed))
+          return bad(e.printed.name, "no value that can be read");
         e.resolution = (*record)["resolution"].value_or(0.0);
         e.reproduces = (*record)["reproduces"].value_or(true);
         if (const auto* again = record->get("recomputed_value")) {
@@ -179,7 +187,8 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
           entry.unit = e.printed.unit;
           if (take(*again, entry)) e.recomputed = std::move(entry);
         }
-        if (!e.reproduces && !e.recomputed) return bad(e.printed.name, "does not reproduce and has no recomputed_value");
+        if (!e.reproduces && !e.recomputed)
+          return bad(e.printed.name, "does not reproduce and has no recomputed_value");
         c.expected.push_back(std::move(e));
       }
     }
@@ -189,7 +198,8 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
 }
 
 bool Answers::gives(std::string_view name) const {
-  return std::any_of(case_->inputs.begin(), case_->inputs.end(), [&](const Entry& e) { return e.name == name; });
+  return std::any_of(case_->inputs.begin(), case_->inputs.end(),
+                     [&](const Entry& e) { return e.name == name; });
 }
 
 bool Answers::expects(std::string_view name) const {
@@ -223,7 +233,8 @@ std::vector<double> Answers::numbers(std::string_view name, std::string_view uni
   for (double number : entry->numbers) {
     const auto converted = convert(number, entry->unit, unit);
     if (!converted) {
-      fail("input " + entry->name + " is in " + entry->unit + ", which is not turned into " + std::string(unit));
+      fail("input " + entry->name + " is in " + entry->unit + ", which is not turned into " +
+           std::string(unit));
       return {};
     }
     all.push_back(*converted);
@@ -249,7 +260,8 @@ std::optional<double> Answers::difference(std::string_view name) {
     return std::nullopt;
   }
   const auto converted = convert(entry->numbers.front(), entry->unit, "K", true);
-  if (!converted) fail("input " + entry->name + " is in " + entry->unit + ", which is no temperature");
+  if (!converted)
+    fail("input " + entry->name + " is in " + entry->unit + ", which is no temperature");
   return converted;
 }
 
@@ -288,7 +300,9 @@ void Answers::answer_text(std::string_view name, std::string value) {
 void Answers::answer_texts(std::string_view name, std::vector<std::string> values) {
   answers_.push_back({{std::string(name), "", true, {}, std::move(values)}, false});
 }
-void Answers::answer_flag(std::string_view name, bool value) { answer(name, value ? 1.0 : 0.0, "flag"); }
+void Answers::answer_flag(std::string_view name, bool value) {
+  answer(name, value ? 1.0 : 0.0, "flag");
+}
 void Answers::answer_flags(std::string_view name, const std::vector<bool>& values) {
   answer(name, std::vector<double>(values.begin(), values.end()), "flag");
 }
@@ -302,18 +316,21 @@ std::string Answers::judge(const Expected& expected, const Answer& answer) const
     for (double& number : found.numbers) {
       const auto converted = convert(number, found.unit, target.unit, answer.difference);
       if (!converted)
-        return expected.printed.name + ": answered in " + found.unit + ", expected in " + target.unit;
+        return expected.printed.name + ": answered in " + found.unit + ", expected in " +
+               target.unit;
       number = *converted;
     }
   }
   found.unit = target.unit;
   found.is_list = target.is_list || found.numbers.size() + found.texts.size() != 1;
-  const std::string both = expected.printed.name + ": expected " + show(target) +
-                           (expected.reproduces ? "" : " (the printed figure is " + show(expected.printed) + ")") +
-                           ", found " + show(found);
+  const std::string both =
+      expected.printed.name + ": expected " + show(target) +
+      (expected.reproduces ? "" : " (the printed figure is " + show(expected.printed) + ")") +
+      ", found " + show(found);
   if (found.texts != target.texts || found.numbers.size() != target.numbers.size()) return both;
   for (std::size_t i = 0; i < found.numbers.size(); ++i) {
-    const double noise = units::guard * std::fmax(std::fabs(found.numbers[i]), std::fabs(target.numbers[i]));
+    const double noise =
+        units::guard * std::fmax(std::fabs(found.numbers[i]), std::fabs(target.numbers[i]));
     const double difference = std::fabs(found.numbers[i] - target.numbers[i]);
     if (!(difference <= expected.resolution / 2 + noise)) return both;
   }
@@ -326,8 +343,9 @@ std::vector<std::string> Answers::misses() const {
     if (std::find(used_.begin(), used_.end(), entry.name) == used_.end())
       all.push_back("input " + entry.name + " = " + show(entry) + " is not used");
   for (const auto& expected : case_->expected) {
-    const auto found = std::find_if(answers_.begin(), answers_.end(),
-                                    [&](const Answer& a) { return a.value.name == expected.printed.name; });
+    const auto found = std::find_if(answers_.begin(), answers_.end(), [&](const Answer& a) {
+      return a.value.name == expected.printed.name;
+    });
     if (found == answers_.end()) {
       all.push_back(expected.printed.name + ": expected " + show(expected.printed) + ", no answer");
       continue;

@@ -38,7 +38,8 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
 
 /// A number in another unit of the same quantity ("ft" to "m", "degF" to "degC"); temperatures count as
 /// points on the scale unless `difference`. Nothing where the two do not belong together.
-std::optional<double> convert(double number, std::string_view from, std::string_view to, bool difference = false);
+std::optional<double> convert(double number, std::string_view from, std::string_view to,
+                              bool difference = false);
 
 /// The sheet of one case: a kind reads inputs from it and writes down every output that it can.
 ///
@@ -49,8 +50,8 @@ class Answers {
   explicit Answers(const Case& c) : case_(&c) {}
 
   const Case& of() const { return *case_; }
-  bool gives(std::string_view name) const;      ///< the case has this input (does not use it)
-  bool expects(std::string_view name) const;    ///< the case asks for this output
+  bool gives(std::string_view name) const;           ///< the case has this input (does not use it)
+  bool expects(std::string_view name) const;         ///< the case asks for this output
   std::string unit_of(std::string_view name) const;  ///< of an input as written; "" where absent
 
   /// An input in the unit asked for; empty where the case does not give it. A list of one is one.

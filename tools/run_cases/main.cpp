@@ -32,7 +32,8 @@ std::string read_file(const fs::path& path) {
 
 void run_published(const Case& c, Total& total) {
   const auto kinds = all_kinds();
-  const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& k) { return k.name == c.kind; });
+  const auto kind =
+      std::find_if(kinds.begin(), kinds.end(), [&](const Kind& k) { return k.name == c.kind; });
   if (kind == kinds.end()) {
     ++total.skipped;
     ++total.unknown_kinds[c.kind];
@@ -79,7 +80,8 @@ int main(int count, char** words) {
       files.push_back(start);
     } else if (fs::is_directory(start, trouble)) {
       for (const auto& entry : fs::recursive_directory_iterator(start))
-        if (entry.is_regular_file() && entry.path().extension() == ".toml") files.push_back(entry.path());
+        if (entry.is_regular_file() && entry.path().extension() == ".toml")
+          files.push_back(entry.path());
     } else {
       std::fprintf(stderr, "run-cases: %s is neither a folder nor a file\n", words[i]);
       return 2;
@@ -90,7 +92,8 @@ int main(int count, char** words) {
   Total total;
   for (const auto& file : files) run_file(file, total);
   for (const auto& [kind, times] : total.unknown_kinds)
-    say("skipped: kind " + kind + " is not known here (" + std::to_string(times) + (times == 1 ? " case)" : " cases)"));
+    say("skipped: kind " + kind + " is not known here (" + std::to_string(times) +
+        (times == 1 ? " case)" : " cases)"));
   say(std::to_string(total.passed) + " passed, " + std::to_string(total.failed) + " failed, " +
       std::to_string(total.skipped) + " skipped");
   if (total.passed + total.failed + total.skipped == 0) {

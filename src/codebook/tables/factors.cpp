@@ -1,0 +1,80 @@
+#include <array>
+#include <cassert>
+
+#include "codebook/edition.hpp"
+#include "codebook/tables/csv.hpp"
+#include "codebook/tables/editions.hpp"
+
+namespace stringwright::codebook {
+namespace {
+
+struct Row {
+  std::string id;
+  int since;
+  std::optional<units::AnyQuantity> value;
+  std::string cite, status;
+};
+
+/// The number in its unit as a quantity; empty for a unit that is not known here.
+std::optional<units::AnyQuantity> with_unit(double number, std::string_view unit) {
+  if (unit == "-") return units::AnyQuantity(units::Ratio(number));
+  if (unit == "%") return units::AnyQuantity(units::percent(number));
+  if (unit == "A") return units::AnyQuantity(units::amps(number));
+  if (unit == "V") return units::AnyQuantity(units::volts(number));
+  if (unit == "K") return units::AnyQuantity(units::kelvins(number));
+  if (unit == "°C") return units::AnyQuantity(units::celsius(number));
+  if (unit == "1/K") return units::AnyQuantity(units::per_kelvin(number));
+  if (unit == "Ω·cmil/ft") {
+    const units::Length mil = units::inches(1e-3);
+    const units::Area circular_mil = 3.14159265358979323846 / 4 * (mil * mil);
+    return units::AnyQuantity(units::ohms(number) * circular_mil / units::feet(1));
+  }
+  return std::nullopt;
+}
+
+const std::vector<Row>& all_rows() {
+  static const std::vector<Row> rows = [] {
+    const auto csv = tables::compiled_in("factors.csv");
+    std::vector<Row> all;
+    for (std::size_t i = 0; i < csv.size(); ++i) {
+      all.push_back({csv.text(i, "id"), tables::edition_index(csv.text(i, "since")),
+                     with_unit(csv.number(i, "value").value_or(0), csv.text(i, "unit")),
+                     csv.text(i, "cite"), csv.text(i, "status")});
+      assert(all.back().since >= 0 && all.back().value);
+    }
+    return all;
+  }();
+  return rows;
+}
+
+}  // namespace
+
+Looked<units::AnyQuantity> Edition::any_limit(std::string_view id) const {
+  Looked<units::AnyQuantity> looked;
+  looked.where = std::string(id);
+  const Row* found = tables::newest(all_rows(), index_, [&](const Row& r) { return r.id == id; });
+  if (found == nullptr) {
+    assert(
+        !tables::editions()[static_cast<std::size_t>(index_)].offered);  // every id holds in those
+    looked.why = std::string(name()) + " has no factor " + std::string(id);
+    return looked;
+  }
+  looked.value = found->value;
+  looked.source = cite(found->cite);
+  if (looked.source.status == "verified" || found->status == "common practice, no source")
+    looked.source.status = found->status;
+  return looked;
+}
+
+Looked<units::Ratio> Edition::factor(std::string_view id) const {
+  return limit<units::dim::one>(id);
+}
+
+Looked<units::Temperature> Edition::temperature(std::string_view id) const {
+  const auto any = any_limit(id);
+  Looked<units::Temperature> looked{{}, any.where, any.source, any.why};
+  if (any.value && any.value->point) looked.value = units::Temperature::from_kelvin(any.value->si);
+  return looked;
+}
+
+}  // namespace stringwright::codebook
