@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+
+#include "app/evaluate.hpp"
+#include "app/explain.hpp"
+#include "app/papers.hpp"
+
+/// Replies as JSON. Keys end in their unit; the schema of each reply stands in data/schema/.
+namespace stringwright::app {
+
+std::string check_json(const Evaluation& e);
+std::string papers_json(const Evaluation& e, const std::string& folder, const std::vector<File>& files);
+std::string explain_json(const Explanation& x);
+std::string new_json(const std::string& path);
+
+/// JSON Schema (draft-07) of all replies; the reply's `kind` picks the branch.
+std::string reply_schema();
+
+}  // namespace stringwright::app

@@ -1,0 +1,44 @@
+#include "app/papers.hpp"
+
+#include "sheets/sheet.hpp"
+#include "sheets/write/write.hpp"
+
+namespace stringwright::app {
+namespace {
+
+sheets::OperatingLine line(const OperatingPoint& p) {
+  sheets::OperatingLine l;
+  l.thing = p.thing;
+  l.condition = p.load + ", " + units::print(p.cell) + " cell, " + units::print(p.sun);
+  l.volts = p.v ? units::print(*p.v) : "";
+  l.amps = p.i ? units::print(*p.i) : "";
+  l.watts = p.p ? units::print(*p.p) : "";
+  return l;
+}
+
+}  // namespace
+
+Result<std::vector<File>> papers(const Evaluation& e, double png_dpi) {
+  if (const auto trouble = sheets::write::font_trouble(); !trouble.empty())
+    return Failure{"sheets.no-font", trouble};
+  sheets::Material material{e.wiring, e.report, {}, "Stringwright"};
+  for (const auto& p : e.operating) material.operating.push_back(line(p));
+  const auto set = sheets::papers(material);
+
+  sheets::write::PdfInfo info;
+  info.title = e.wiring.job.job.name.value_or("");
+  info.subject = e.report.edition;
+  info.date = e.wiring.job.job.date.value_or("");
+  std::vector<File> files;
+  files.push_back({"papers.pdf", sheets::write::pdf(set, info)});
+  for (const auto& paper : set) {
+    for (std::size_t n = 0; n < paper.pages.size(); ++n) {
+      const std::string stem = paper.name + (paper.pages.size() > 1 ? "-" + std::to_string(n + 1) : "");
+      files.push_back({stem + ".svg", sheets::write::svg(paper.pages[n])});
+      if (png_dpi > 0) files.push_back({stem + ".png", sheets::write::png(paper.pages[n], png_dpi)});
+    }
+  }
+  return files;
+}
+
+}  // namespace stringwright::app

@@ -1,0 +1,240 @@
+#include "app/json.hpp"
+
+namespace stringwright::app {
+
+std::string reply_schema() {
+  return R"json({
+  "$schema": "http://json-schema.org/draft-07/schema#",
+  "title": "Stringwright replies",
+  "description": "What the commands print with --json. Generated: stringwright schema reply. Keys end in their unit.",
+  "oneOf": [
+    { "$ref": "#/definitions/check" },
+    { "$ref": "#/definitions/papers" },
+    { "$ref": "#/definitions/explain" },
+    { "$ref": "#/definitions/new" }
+  ],
+  "definitions": {
+    "check": {
+      "type": "object",
+      "required": ["kind", "file", "usable", "diagnostics"],
+      "additionalProperties": false,
+      "properties": {
+        "kind": { "const": "check" },
+        "file": { "type": "string" },
+        "usable": { "type": "boolean", "description": "false: the job has a mistake; only diagnostics follow" },
+        "diagnostics": { "type": "array", "items": { "$ref": "#/definitions/diagnostic" } },
+        "job": { "type": "string" },
+        "edition": { "type": "string" },
+        "counts": {
+          "type": "object",
+          "required": ["modules", "strings", "boxes", "string_devices", "string_wires", "output_wires"],
+          "additionalProperties": { "type": "integer", "minimum": 0 }
+        },
+        "fine": { "type": "boolean", "description": "no fail that is not waived, and nothing that cannot be told" },
+        "tally": { "$ref": "#/definitions/tally" },
+        "findings": { "type": "array", "items": { "$ref": "#/definitions/finding" } },
+        "not_looked_at": {
+          "type": "array",
+          "description": "rules nobody has built yet: the reply says nothing about them",
+          "items": {
+            "type": "object",
+            "required": ["id", "title"],
+            "additionalProperties": false,
+            "properties": { "id": { "type": "string" }, "title": { "type": "string" } }
+          }
+        },
+        "choices": {
+          "type": "array",
+          "description": "what was put where the job says choose",
+          "items": {
+            "type": "object",
+            "required": ["key", "value", "reason", "at"],
+            "additionalProperties": false,
+            "properties": {
+              "key": { "type": "string" },
+              "value": { "type": "string" },
+              "reason": { "type": "string" },
+              "at": { "$ref": "#/definitions/span" }
+            }
+          }
+        },
+        "operating": {
+          "type": "array",
+          "items": {
+            "type": "object",
+            "required": ["thing", "load", "cell_c", "sun_w_m2", "v_v", "i_a", "p_w", "lost_w"],
+            "additionalProperties": false,
+            "properties": {
+              "thing": { "type": "string" },
+              "load": { "enum": ["open circuit", "short circuit", "maximum power"] },
+              "cell_c": { "type": "number" },
+              "sun_w_m2": { "type": "number" },
+              "v_v": { "type": ["number", "null"] },
+              "i_a": { "type": ["number", "null"] },
+              "p_w": { "type": ["number", "null"] },
+              "lost_w": { "type": ["number", "null"] }
+            }
+          }
+        },
+        "remarks": { "type": "array", "items": { "type": "string" } }
+      }
+    },
+    "papers": {
+      "type": "object",
+      "required": ["kind", "file", "diagnostics", "written", "fine", "tally"],
+      "additionalProperties": false,
+      "properties": {
+        "kind": { "const": "papers" },
+        "file": { "type": "string" },
+        "diagnostics": { "type": "array", "items": { "$ref": "#/definitions/diagnostic" } },
+        "written": { "type": "array", "items": { "type": "string" } },
+        "fine": { "type": "boolean" },
+        "tally": { "$ref": "#/definitions/tally" }
+      }
+    },
+    "explain": {
+      "type": "object",
+      "required": ["kind", "rule", "title", "asks", "aliases", "cited", "finding"],
+      "additionalProperties": false,
+      "properties": {
+        "kind": { "const": "explain" },
+        "rule": { "type": "string" },
+        "title": { "type": "string" },
+        "asks": { "type": "string" },
+        "aliases": { "type": "string" },
+        "cited": {
+          "type": "array",
+          "items": {
+            "type": "object",
+            "required": ["edition", "cite", "status"],
+            "additionalProperties": false,
+            "properties": {
+              "edition": { "type": "string" },
+              "cite": { "type": "string" },
+              "status": { "type": "string" }
+            }
+          }
+        },
+        "finding": { "anyOf": [ { "type": "null" }, { "$ref": "#/definitions/finding" } ] }
+      }
+    },
+    "new": {
+      "type": "object",
+      "required": ["kind", "written"],
+      "additionalProperties": false,
+      "properties": { "kind": { "const": "new" }, "written": { "type": "string" } }
+    },
+    "span": {
+      "anyOf": [
+        { "type": "null" },
+        {
+          "type": "object",
+          "description": "lines and columns from 1, columns in code points, end exclusive",
+          "required": ["line", "column", "end_line", "end_column"],
+          "additionalProperties": { "type": "integer" }
+        }
+      ]
+    },
+    "diagnostic": {
+      "type": "object",
+      "required": ["severity", "id", "message", "help", "file", "at"],
+      "additionalProperties": false,
+      "properties": {
+        "severity": { "enum": ["error", "question", "note"] },
+        "id": { "type": "string" },
+        "message": { "type": "string" },
+        "help": { "type": "string" },
+        "file": { "type": "string" },
+        "at": { "$ref": "#/definitions/span" }
+      }
+    },
+    "tally": {
+      "type": "object",
+      "required": ["fail", "cannot_tell", "caution", "pass", "waived", "not_applicable", "not_looked_at"],
+      "additionalProperties": { "type": "integer", "minimum": 0 }
+    },
+    "quantity": {
+      "type": "object",
+      "required": ["number", "unit", "printed"],
+      "additionalProperties": false,
+      "properties": { "number": { "type": "number" }, "unit": { "type": "string" }, "printed": { "type": "string" } }
+    },
+    "finding": {
+      "type": "object",
+      "required": ["id", "rule", "thing", "title", "verdict", "waived", "so", "also", "margin", "at", "trail"],
+      "additionalProperties": false,
+      "properties": {
+        "id": { "type": "string", "description": "rule@thing" },
+        "rule": { "type": "string" },
+        "thing": { "type": "string" },
+        "title": { "type": "string" },
+        "verdict": { "enum": ["pass", "caution", "fail", "cannot-tell", "not-applicable"] },
+        "waived": {
+          "anyOf": [
+            { "type": "null" },
+            {
+              "type": "object",
+              "required": ["reason", "by", "date"],
+              "additionalProperties": { "type": "string" }
+            }
+          ]
+        },
+        "so": { "type": "string" },
+        "also": { "type": "array", "items": { "type": "string" } },
+        "margin": {
+          "anyOf": [
+            { "type": "null" },
+            {
+              "type": "object",
+              "required": ["limit", "label", "forbidden_above", "points"],
+              "additionalProperties": false,
+              "properties": {
+                "limit": { "$ref": "#/definitions/quantity" },
+                "label": { "type": "string" },
+                "forbidden_above": { "type": "boolean" },
+                "points": {
+                  "type": "array",
+                  "items": {
+                    "type": "object",
+                    "required": ["at", "label", "mark"],
+                    "additionalProperties": false,
+                    "properties": {
+                      "at": { "$ref": "#/definitions/quantity" },
+                      "label": { "type": "string" },
+                      "mark": { "enum": ["chosen", "other", "record", "refused"] }
+                    }
+                  }
+                }
+              }
+            }
+          ]
+        },
+        "at": { "$ref": "#/definitions/span" },
+        "trail": {
+          "type": "array",
+          "items": {
+            "type": "object",
+            "required": ["kind", "words", "symbol", "formula", "numbers", "value", "cite", "status", "text"],
+            "additionalProperties": false,
+            "properties": {
+              "kind": { "enum": ["given", "factor", "table", "let", "require", "note"] },
+              "words": { "type": "string" },
+              "symbol": { "type": "string" },
+              "formula": { "type": "string" },
+              "numbers": { "type": "string" },
+              "value": { "anyOf": [ { "type": "null" }, { "$ref": "#/definitions/quantity" } ] },
+              "cite": { "type": "string" },
+              "status": { "type": "string" },
+              "text": { "type": "string" },
+              "holds": { "type": ["boolean", "null"] }
+            }
+          }
+        }
+      }
+    }
+  }
+}
+)json";
+}
+
+}  // namespace stringwright::app

@@ -1,0 +1,61 @@
+#include "app/explain.hpp"
+
+#include <ostream>
+
+#include "app/json.hpp"
+#include "cli/command.hpp"
+#include "cli/report_text.hpp"
+
+namespace stringwright::cli {
+namespace {
+
+struct Options {
+  std::string id, job;
+  bool json = false;
+};
+
+int explain(const Options& o, const Out& out) {
+  std::optional<app::Evaluation> e;
+  if (!o.job.empty()) {
+    e = evaluate_file(o.job, out);
+    if (!e) return input;
+    if (!e->usable) {
+      print_diagnostics(*e, out);
+      return input;
+    }
+  }
+  const auto x = app::explain(o.id, e ? &*e : nullptr);
+  if (!x) {
+    out.err << "stringwright: " << x.failure().message << " [" << x.failure().id << "]\n";
+    return input;
+  }
+  if (o.json) {
+    out.out << app::explain_json(*x);
+    return fine;
+  }
+  out.out << tone(out, Tone::strong, x->title) << "  " << x->rule << (x->aliases.empty() ? "" : "  (" + x->aliases + ")")
+          << "\n";
+  out.out << x->asks << "\n\n";
+  for (const auto& c : x->cited)
+    out.out << "  " << c.edition << ": " << c.cite << (c.status == "memory" ? "  (from memory: nobody has compared it with print)" : "")
+            << "\n";
+  if (x->finding) {
+    out.out << "\n";
+    print_finding(*e, *x->finding, true, out);
+  }
+  return fine;
+}
+
+}  // namespace
+
+void add_explain(CLI::App& app, Action& chosen) {
+  auto o = std::make_shared<Options>();
+  auto* command = app.add_subcommand("explain", "What a rule asks, and the calculation behind a finding");
+  command->add_option("ID", o->id, "Rule (conductor.terminal-ampacity) or finding (conductor.terminal-ampacity@OUT)")
+      ->required();
+  command->add_option("JOB", o->job, "Job file; needed for a finding");
+  command->add_flag("--json", o->json, "Reply as JSON (schema: stringwright schema reply)");
+  command->callback([o, &chosen] { chosen = [o](const Out& out) { return explain(*o, out); }; });
+}
+
+}  // namespace stringwright::cli
