@@ -33,8 +33,9 @@ struct FitOptions {
 /// How well five parameters could say what the sheet says. Points at STC are always met exactly.
 struct FitReport {
   std::optional<double> ideality;                ///< n of one cell; unknown without a cell count
-  bool clipped = false;                          ///< b_voc could not be met within R_s >= 0, G_sh >= 0
-  std::optional<units::PerKelvin> b_voc_misfit;  ///< model − sheet, per kelvin of V_oc
+  /// b_voc could not be met within R_s >= 0, G_sh >= 0: the model's band gap makes up for it.
+  bool clipped = false;
+  std::optional<units::PerKelvin> b_voc_misfit;  ///< model − sheet, per kelvin of V_oc, before that
   std::optional<units::PerKelvin> g_pmp_misfit;  ///< model − sheet, per kelvin of P_mp
   std::optional<int> cells_suggested;            ///< where the count on the sheet can't be right
   std::vector<std::string> missing;     ///< fields left out that the model would use: "b_voc"
@@ -46,10 +47,11 @@ struct ModuleModel {
   std::string id;
   FiveParameters stc;  ///< of the whole module at 1000 W/m², 25 °C
   int groups = 1;      ///< bypass diode groups in series
+  bool bypass_fitted = false;  ///< the sheet says how many; else one group without a diode
   std::optional<int> cells;
   std::optional<units::CurrentPerKelvin> a_isc;  ///< none: only 25 °C can be told
   units::PerKelvin r_s_slope;  ///< R_s(T) = R_s · (1 + slope · (T − 25 °C)), at least 0.1 R_s
-  FitOptions options;
+  FitOptions options;          ///< as used; the band gap is the effective one
   FitReport report;
 
   bool scales_with_temperature() const { return a_isc.has_value(); }

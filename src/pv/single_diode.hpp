@@ -56,7 +56,8 @@ struct CurvePoint {
 ///
 /// Both directions are exact to rounding for every finite argument: without breakdown by
 /// λ + e^λ = y (log of the Wright omega function), else by a bracketed root. Where a current is forced
-/// through cells that nothing lets pass (no shunt, no bypass diode), the voltage is −1e9 V.
+/// through cells that nothing lets pass (no shunt, no bypass diode), a leak of 1e-12 S keeps the voltage
+/// finite.
 ///
 /// Proved: single_diode_test.cpp (Lambert W, published points), cases/circuit (circuit simulator).
 class Curve {
@@ -81,7 +82,7 @@ class Curve {
   struct Cells {  // constants of one group, SI
     double i_ph = 0, i_0 = 1, a = 1, r_s = 0, g = 0;
     double b = 0, v_br = 0, m = 0;          // breakdown; v_br = 0: none
-    double i_s = 0, a_b = 1;                // bypass; i_s = 0: none
+    double i_s = 0, a_b = 1, i_sc = 0;      // bypass, i_s = 0: none; short-circuit current of the cells
     double rho = 0, log_v = 0, log_i = 0;   // closed forms by voltage and by current
   };
   struct Point {
