@@ -140,26 +140,29 @@ TEST(Read, AnyBlankBetweenNumberAndUnit) {
 }
 
 TEST(Read, DecimalCommasAndThousandsSeparatorsAreRefusedWithAdvice) {
-  expect_refused("0,5 m", "units.decimal-comma", "'0,5 m' has a decimal comma: write 0.5 m");
+  expect_refused("0,5 m", "units.decimal-comma", "'0,5 m' has a decimal comma: write '0.5 m'");
   expect_refused("−12,75 V", "units.decimal-comma",
-                 "'−12,75 V' has a decimal comma: write -12.75 V");
+                 "'−12,75 V' has a decimal comma: write '-12.75 V'");
   expect_refused("1.000,5 V", "units.decimal-comma",
-                 "'1.000,5 V' has a decimal comma: write 1000.5 V");
-  expect_refused("1,000 V", "units.thousands-separator",
-                 "'1,000 V' has a comma in the number: write 1000 V, or 1.000 V if the comma is a "
-                 "decimal one");
-  expect_refused("1,234,567.8 V", "units.thousands-separator",
-                 "'1,234,567.8 V' has thousands separators: write 1234567.8 V");
+                 "'1.000,5 V' has a decimal comma: write '1000.5 V'");
+  expect_refused(
+      "1,000 V", "units.thousands-separator",
+      "'1,000 V' has a comma in the number: write '1000 V', or '1.000 V' if the comma is "
+      "a decimal one");
+  expect_refused("-1,234,567.8 V", "units.thousands-separator",
+                 "'-1,234,567.8 V' has thousands separators: write '-1234567.8 V'");
   expect_refused("1 000 V", "units.thousands-separator",
-                 "'1 000 V' has a blank inside the number: write it in one, such as 1000 V");
+                 "'1 000 V' has a blank inside the number: write it in one, such as '1000 V'");
   expect_refused("1\u202F000 V", "units.thousands-separator",
-                 "'1\u202F000 V' has a blank inside the number: write it in one, such as 1000 V");
+                 "'1\u202F000 V' has a blank inside the number: write it in one, such as '1000 V'");
   expect_refused("1'000 V", "units.thousands-separator",
-                 "'1'000 V' has thousands separators: write 1000 V");
+                 "'1'000 V' has thousands separators: write '1000 V'");
   expect_refused("1_000 V", "units.thousands-separator",
-                 "'1_000 V' has thousands separators: write 1000 V");
-  EXPECT_FALSE(read_any("1,2,3 V").ok());
-  EXPECT_FALSE(read_any("1, V").ok());
+                 "'1_000 V' has thousands separators: write '1000 V'");
+  for (const auto text : {"1,2,3 V", "1, V", "1,.5 V", "1,5.5 V"}) {
+    ASSERT_FALSE(read_any(text).ok()) << text;
+    EXPECT_EQ(read_any(text).failure().id, "units.not-a-number") << text;
+  }
 }
 
 TEST(Read, WhatIsNoNumberIsRefused) {

@@ -101,35 +101,33 @@ std::optional<double> decimal(const std::string& digits) {
 }
 
 /// What to write instead of a number with a comma in it.
-Failure comma_advice(std::string_view plain, std::string_view shown) {
-  const std::size_t end = std::min(plain.find_first_not_of("+-0123456789.,"), plain.size());
-  const std::string_view number = plain.substr(0, end);
-  const std::string_view unit = plain.substr(end);
-  const std::string digits = without(number, "+-");
-  const auto parts = text::split(digits, ',');
-  const std::string sign = number.front() == '-' ? "-" : "";
+/// @param unsigned_text  from the first digit on
+Failure comma_advice(std::string_view unsigned_text, bool minus, std::string_view shown) {
+  const std::size_t end =
+      std::min(unsigned_text.find_first_not_of("0123456789.,"), unsigned_text.size());
+  const std::string number(unsigned_text.substr(0, end));
+  const auto write = [&](const std::string& better) {
+    return text::quoted((minus ? "-" : "") + better + std::string(unsigned_text.substr(end)));
+  };
+  const auto groups = text::split(number, ',');
+  const std::string_view last = groups.back();
 
-  bool thousands = parts.front().size() <= 3 && parts.front() != "0" && !parts.front().empty();
-  for (std::size_t i = 1; i < parts.size(); ++i) {
-    const std::string_view whole =
-        i + 1 == parts.size() ? parts[i].substr(0, parts[i].find('.')) : parts[i];
-    thousands = thousands && whole.size() == 3;
-  }
-  const std::string joined = sign + without(digits, ",") + std::string(unit);
-  if (thousands && parts.size() == 2 && digits.find('.') == std::string::npos) {
-    const std::string pointed = sign + text::replace_all(digits, ",", ".") + std::string(unit);
-    return {"units.thousands-separator", text::quoted(shown) +
-                                             " has a comma in the number: write " + joined +
-                                             ", or " + pointed + " if the comma is a decimal one"};
-  }
-  if (thousands)
+  bool thousands = groups.front().size() <= 3 && groups.front() != "0";
+  for (std::size_t i = 1; i < groups.size(); ++i)
+    thousands = thousands && groups[i].substr(0, groups[i].find('.')).size() == 3;
+  const bool has_point = number.find('.') != std::string::npos;
+  if (thousands && groups.size() == 2 && !has_point)
     return {"units.thousands-separator",
-            text::quoted(shown) + " has thousands separators: write " + joined};
-  if (parts.size() == 2) {
-    const std::string pointed =
-        sign + without(parts[0], ".") + "." + std::string(parts[1]) + std::string(unit);
-    return {"units.decimal-comma", text::quoted(shown) + " has a decimal comma: write " + pointed};
-  }
+            text::quoted(shown) + " has a comma in the number: write " +
+                write(without(number, ",")) + ", or " + write(text::replace_all(number, ",", ".")) +
+                " if the comma is a decimal one"};
+  if (thousands)
+    return {"units.thousands-separator", text::quoted(shown) + " has thousands separators: write " +
+                                             write(without(number, ","))};
+  if (groups.size() == 2 && !last.empty() && last.find('.') == std::string_view::npos)
+    return {"units.decimal-comma",
+            text::quoted(shown) + " has a decimal comma: write " +
+                write(without(groups.front(), ".") + "." + std::string(last))};
   return not_a_number(text::quoted(shown) +
                       " is not one number: write it without commas, with a point as decimal sign");
 }
@@ -187,6 +185,7 @@ Result<Number> take_number(std::string_view plain, std::string_view shown) {
       text::starts_with(in.rest(), "‑") || text::starts_with(in.rest(), "—"))
     return not_a_number(quoted + " begins with a dash: write a minus sign, '-' or '−'");
 
+  const std::string_view from_digits = in.rest();
   const std::string_view whole = in.digits();
   std::string digits(whole);
   if (in.peek() == '.') {
@@ -198,11 +197,11 @@ Result<Number> take_number(std::string_view plain, std::string_view shown) {
     return not_a_number(quoted +
                         " does not begin with a number: write number and unit, such as '85 ft'");
 
-  if (in.peek() == ',') return comma_advice(plain, shown);
+  if (in.peek() == ',') return comma_advice(from_digits, minus, shown);
   if (in.peek() == '.') return not_a_number(quoted + " has two decimal points");
   if ((in.peek() == '\'' || in.peek() == '_') && in.digits_ahead(1) == 3)
-    return Failure{"units.thousands-separator",
-                   quoted + " has thousands separators: write " + without(plain, "'_")};
+    return Failure{"units.thousands-separator", quoted + " has thousands separators: write " +
+                                                    text::quoted(without(plain, "'_"))};
 
   if (in.peek() == 'e' || in.peek() == 'E') {
     const bool sign = in.peek(1) == '-' || in.peek(1) == '+';
@@ -241,8 +240,8 @@ Result<Number> take_number(std::string_view plain, std::string_view shown) {
       return not_a_number(quoted + " looks like a range: write one number");
     } else if (n == 3 && blanks > 0) {
       return Failure{"units.thousands-separator",
-                     quoted + " has a blank inside the number: write it in one, such as " + digits +
-                         std::string(in.rest().substr(gap))};
+                     quoted + " has a blank inside the number: write it in one, such as " +
+                         text::quoted(digits + std::string(in.rest().substr(gap)))};
     } else if (n > 0) {
       return not_a_number(quoted + " holds two numbers: write one number and its unit");
     }
