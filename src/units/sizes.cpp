@@ -43,23 +43,16 @@ Area kcmil_area(int kcmil) {
   return 1000 * kcmil * (pi / 4) * (mil * mil);
 }
 
-std::string names_of(const std::vector<WireSize>& sizes) {
+/// The names of a list's entries, comma between.
+template <class List, class Name>
+std::string listed(const List& list, Name name) {
   std::vector<std::string> names;
-  for (const auto& s : sizes) names.push_back(s.table_name());
+  names.reserve(list.size());
+  for (const auto& entry : list) names.emplace_back(name(entry));
   return text::join(names, ", ");
 }
 
-std::string gauge_names() {
-  std::vector<std::string> names;
-  for (const auto& g : gauges) names.emplace_back(g.name);
-  return text::join(names, ", ");
-}
-
-std::string kcmil_names() {
-  std::vector<std::string> names;
-  for (const int k : kcmils) names.push_back(std::to_string(k));
-  return text::join(names, ", ");
-}
+constexpr auto by_table_name = [](const auto& size) { return size.table_name(); };
 
 Failure no_such_size(std::string_view shown, const std::string& system,
                      const std::string& allowed) {
@@ -130,6 +123,7 @@ std::optional<Metal> metal_named(std::string_view word) {
 const std::vector<WireSize>& WireSize::american() {
   static const std::vector<WireSize> sizes = [] {
     std::vector<WireSize> all;
+    all.reserve(gauges.size() + kcmils.size());
     for (const auto& g : gauges)
       all.push_back(WireSize(std::string(g.name), false, gauge_area(g.number)));
     for (const int k : kcmils) all.push_back(WireSize(std::to_string(k), false, kcmil_area(k)));
@@ -141,6 +135,7 @@ const std::vector<WireSize>& WireSize::american() {
 const std::vector<WireSize>& WireSize::metric_series() {
   static const std::vector<WireSize> sizes = [] {
     std::vector<WireSize> all;
+    all.reserve(metric_sizes.size());
     for (const double size : metric_sizes)
       all.push_back(WireSize(text::shortest(size) + " mm²", true, square_millimetres(size)));
     return all;
@@ -159,12 +154,12 @@ Result<WireSize> WireSize::read(std::string_view shown) {
         name = std::to_string(name.size()) + "/0";  // 0, 00, 000, 0000
       for (const auto& g : gauges)
         if (g.name == name) return *in_list(american(), name);
-      return no_such_size(shown, "AWG", gauge_names());
+      return no_such_size(shown, "AWG", listed(gauges, [](const Gauge& g) { return g.name; }));
     }
     case Split::System::kcmil:
       for (const int k : kcmils)
         if (std::to_string(k) == s.name) return *in_list(american(), s.name);
-      return no_such_size(shown, "kcmil", kcmil_names());
+      return no_such_size(shown, "kcmil", listed(kcmils, [](int k) { return std::to_string(k); }));
     case Split::System::metric: {
       if (const auto size = in_list(metric_series(), s.name + " mm²")) return *size;
       const auto number = detail::take_number(s.name, shown);
@@ -172,7 +167,7 @@ Result<WireSize> WireSize::read(std::string_view shown) {
       if (number->rest.empty())
         if (const auto size = in_list(metric_series(), text::shortest(number->value) + " mm²"))
           return *size;
-      return no_such_size(shown, "metric", names_of(metric_series()));
+      return no_such_size(shown, "metric", listed(metric_series(), by_table_name));
     }
   }
   if (text::trim(shown).empty())
@@ -217,12 +212,10 @@ Result<TradeSize> TradeSize::read(std::string_view shown) {
   for (const auto& size : all())
     if (size.table_name() == name) return size;
 
-  std::vector<std::string> names;
-  for (const auto& size : all()) names.push_back(size.table_name());
   return Failure{
       "units.unknown-size",
       (name.empty() ? "no trade size is written" : text::quoted(shown) + " is not a trade size") +
-          "; allowed, in inches: " + text::join(names, ", ")};
+          "; allowed, in inches: " + listed(all(), by_table_name)};
 }
 
 std::string_view print(Metal m) { return m == Metal::copper ? "Cu" : "Al"; }
