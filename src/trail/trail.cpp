@@ -16,7 +16,7 @@ std::vector<std::string> both(const std::vector<std::string>& x,
   return all;
 }
 
-std::string behind_sign(std::string figures) {
+std::string behind_sign(const std::string& figures) {
   return text::starts_with(figures, "−") ? "(" + figures + ")" : figures;
 }
 

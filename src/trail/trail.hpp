@@ -62,7 +62,7 @@ std::vector<std::string> both(const std::vector<std::string>& x, const std::vect
 Claim compare(const Traced<units::AnyQuantity>& x, const Traced<units::AnyQuantity>& y,
               std::string_view sign, std::optional<bool> holds);
 /// A negative number behind a sign stands in parentheses: "1 + (−0.280 %/K · 30.0 K)".
-std::string behind_sign(std::string figures);
+std::string behind_sign(const std::string& figures);
 template <class Q>
 Traced<units::AnyQuantity> any(const Traced<Q>& t) {
   Traced<units::AnyQuantity> r;
