@@ -1,0 +1,455 @@
+#include "circuit/solve.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <utility>
+#include <variant>
+
+#include <Eigen/Core>
+
+#include "circuit/solve/carry.hpp"
+#include "circuit/solve/nodal.hpp"
+#include "circuit/solve/sections.hpp"
+#include "circuit/solve/ties.hpp"
+
+namespace stringwright::circuit {
+
+using solve_detail::Carried;
+using solve_detail::Nodal;
+using solve_detail::Section;
+using solve_detail::Sections;
+using solve_detail::Ties;
+
+namespace {
+
+constexpr double rounding = std::numeric_limits<double>::epsilon();
+
+/// What is reached before an answer counts as being all rounding.
+constexpr double fine = 1e-13;
+
+}  // namespace
+
+struct Solver::Parts {
+  const Network& n;
+  SolveOptions options;
+  std::vector<std::optional<Linear>> straight;
+  Sections s;
+
+  std::vector<std::pair<int, double>> source;  // element, voltage: set after the network was made
+  std::vector<double> e;                       // [n_sections]
+  bool moved = true;                           // a source has changed since the ties were worked out
+  Ties ties;
+  std::vector<int> row;                        // [n_groups] -1: held at 0 V
+  std::vector<std::pair<int, int>> ends;       // [n_sections] rows; equal: not a branch
+  std::unique_ptr<Nodal> nodal;
+  std::vector<double> likely;                  // [n_sections] a current to begin with
+  /// Beyond this a section that bends goes on as a straight line, so that no exponential runs away.
+  /// Far above what a solution can carry; raised where one comes near.
+  double most_current = 1e4;
+
+  // The state: voltages of the rows, and what each section carries at them.
+  Eigen::VectorXd x;
+  std::vector<double> v, i, g;      // [n_sections]
+  std::vector<char> known;          // [n_sections] i and g belong to v
+  bool warm = false;
+  bool factorised = false;
+  Eigen::VectorXd into;             // [rows] sum of currents
+  Eigen::VectorXd scale;            // [rows] of magnitudes, rounding included
+  double residual = 0;              // largest sum of currents at a knot group [A]
+  double share = 0;                 // the same, relative
+  int iterations = 0;
+
+  Parts(const Network& network, const SolveOptions& o) : n(network), options(o), straight(solve_detail::straight_lines(network)) {}
+
+  bool branch(std::size_t k) const { return s.all[k].live && !s.all[k].rigid; }
+  double volts_of(int knot) const {
+    const int r = row[ties.group[knot]];
+    return (r < 0 ? 0 : x[r]) + ties.offset[knot];
+  }
+
+  std::optional<Failure> prepare();
+  void start();
+  Carried carry(std::size_t k) const;
+  void evaluate(const Eigen::VectorXd& at);
+  std::optional<Failure> newton();
+  void search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx, double slope_0);
+  std::optional<Failure> run();
+  std::vector<double> all_currents();
+  Solution read();
+};
+
+/// Ties, rows and the pattern of the matrix.
+std::optional<Failure> Solver::Parts::prepare() {
+  if (!moved) return std::nullopt;
+  auto tied = solve_detail::tie(s, e);
+  if (!tied) return tied.failure();
+  ties = std::move(*tied);
+  moved = false;
+  if (nodal) return std::nullopt;  // which knots are tied never changes, only by how much
+
+  // In each part the group with the most branches is held at 0 V; read() shifts to the reference.
+  std::vector<int> branches(ties.groups, 0), hub(s.parts, -1), part_of(ties.groups, -1);
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    if (!branch(k)) continue;
+    ++branches[ties.group[s.all[k].from]];
+    ++branches[ties.group[s.all[k].to]];
+  }
+  for (std::size_t k = 0; k < s.node.size(); ++k) part_of[ties.group[k]] = s.part[s.node[k]];
+  for (int group = 0; group < ties.groups; ++group) {
+    int& h = hub[part_of[group]];
+    if (h < 0 || branches[group] > branches[h]) h = group;
+  }
+  row.assign(ties.groups, -1);
+  int rows = 0;
+  for (int group = 0; group < ties.groups; ++group)
+    if (hub[part_of[group]] != group && branches[group] > 0) row[group] = rows++;
+  ends.assign(s.all.size(), {-1, -1});
+  for (std::size_t k = 0; k < s.all.size(); ++k)
+    if (branch(k)) ends[k] = {row[ties.group[s.all[k].from]], row[ties.group[s.all[k].to]]};
+  nodal = std::make_unique<Nodal>(rows, ends);
+  x = into = scale = Eigen::VectorXd::Zero(rows);
+  v.assign(s.all.size(), 0);
+  i = g = v;
+  known.assign(s.all.size(), 0);
+
+  likely.assign(s.all.size(), 0);
+  double largest = 1;
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    if (!branch(k) || s.all[k].terms == 0) continue;
+    likely[k] = solve_detail::likely_current(s.all[k], s.terms, n.laws);
+    largest = std::fmax(largest, std::fabs(likely[k]));
+  }
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    if (!branch(k) || s.all[k].terms == 0 || likely[k] != 0) continue;
+    // Dark cells, a diode: begin where they conduct, for a blocked one is left behind in one step.
+    const auto ahead = solve_detail::voltage_of(s.all[k], s.terms, n.laws, largest);
+    const auto back = solve_detail::voltage_of(s.all[k], s.terms, n.laws, -largest);
+    likely[k] = std::fabs(ahead.v) < std::fabs(back.v) ? largest : -largest;
+  }
+  most_current = 1e4 * largest;
+  return std::nullopt;
+}
+
+/// From cold: every section as the straight line through a likely current, one linear solve.
+void Solver::Parts::start() {
+  Eigen::VectorXd b = Eigen::VectorXd::Zero(nodal->rows());
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    if (!branch(k)) continue;
+    const Section& x_k = s.all[k];
+    i[k] = likely[k];
+    const auto here = solve_detail::voltage_of(x_k, s.terms, n.laws, i[k]);
+    g[k] = -1 / std::fmin(here.dv_di, -1e-12);
+    const double tied = ties.offset[x_k.to] - ties.offset[x_k.from];
+    const double at_zero = i[k] + g[k] * (here.v - tied);
+    if (ends[k].second >= 0) b[ends[k].second] += at_zero;
+    if (ends[k].first >= 0) b[ends[k].first] -= at_zero;
+    known[k] = 0;
+  }
+  nodal->factorise(g);
+  nodal->solve(b);
+  x = std::move(b);
+}
+
+Carried Solver::Parts::carry(std::size_t k) const {
+  const Section& section = s.all[k];
+  const Carried c = solve_detail::carry(section, s.terms, n.laws, v[k], i[k]);
+  if (section.terms == 0 || std::fabs(c.i) <= most_current) return c;
+  const double edge = std::copysign(most_current, c.i);
+  const auto there = solve_detail::voltage_of(section, s.terms, n.laws, edge);
+  const double g_edge = -1 / std::fmin(there.dv_di, -1e-12);
+  return {edge + g_edge * (there.v - v[k]), g_edge};
+}
+
+/// Currents of all sections and their sums at `at`.
+void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
+  x = at;
+  into.setZero();
+  scale.setZero();
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    if (!branch(k)) continue;
+    const Section& section = s.all[k];
+    const double from = volts_of(section.from), to = volts_of(section.to);
+    if (!known[k] || v[k] != to - from) {
+      v[k] = to - from;
+      const Carried c = carry(k);
+      i[k] = c.i;
+      g[k] = c.g;
+      known[k] = 1;
+    }
+    const auto [f, t] = ends[k];
+    if (f == t) continue;
+    const double size = std::fabs(i[k]) + 4 * rounding / fine * g[k] * (std::fabs(from) + std::fabs(to));
+    if (f >= 0) into[f] -= i[k], scale[f] += size;
+    if (t >= 0) into[t] += i[k], scale[t] += size;
+  }
+  residual = share = 0;
+  for (int r = 0; r < nodal->rows(); ++r) {
+    residual = std::fmax(residual, std::fabs(into[r]));
+    share = std::fmax(share, std::fabs(into[r]) / (scale[r] + 1e-9));
+  }
+}
+
+/// The co-content falls along `dx`; its slope there is −into · dx and rises with the step. Looks for a
+/// step where little of it is left.
+void Solver::Parts::search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx, double slope_0) {
+  double lo = 0, hi = 1, f_lo = slope_0, f_hi = -into.dot(dx);
+  for (int k = 0; k < 60 && f_hi > 0; ++k) {
+    // Regula falsi; every third step halves, for the slope is far from straight.
+    double t = k % 3 == 2 ? lo + (hi - lo) / 2 : lo - f_lo * (hi - lo) / (f_hi - f_lo);
+    t = std::clamp(t, lo + 0.02 * (hi - lo), hi - 0.02 * (hi - lo));
+    evaluate(from + t * dx);
+    const double f = -into.dot(dx);
+    if (!(std::fabs(f) > 0.1 * std::fabs(slope_0))) return;
+    (f > 0 ? hi : lo) = t;
+    (f > 0 ? f_hi : f_lo) = f;
+  }
+}
+
+std::optional<Failure> Solver::Parts::newton() {
+  iterations = 0;
+  evaluate(Eigen::VectorXd(x));
+  double best = share;
+  int idle = 0;
+  while (share > fine) {
+    if (idle >= 3 && best <= options.tolerance && share <= options.tolerance) break;
+    if (iterations >= options.max_iterations) {
+      return Failure{"circuit.not-converged",
+                     "no operating point after " + std::to_string(iterations) + " steps: currents of " +
+                         std::to_string(residual) + " A are left over at a node"};
+    }
+    ++iterations;
+    // The first step after a source has moved may use the factors at hand: nothing else has changed.
+    if (!(factorised && iterations == 1)) nodal->factorise(g);
+    factorised = true;
+    Eigen::VectorXd dx = into;
+    nodal->solve(dx);
+    const Eigen::VectorXd from = x;
+    const double slope_0 = -into.dot(dx);
+    evaluate(from + dx);
+    if (!(share <= 0.5 * best)) {
+      if (share > fine && -into.dot(dx) > 0.1 * std::fabs(slope_0)) search_line(from, dx, slope_0);
+    }
+    idle = share <= 0.5 * best ? 0 : idle + 1;
+    best = std::fmin(best, share);
+  }
+  factorised = false;
+  return std::nullopt;
+}
+
+std::optional<Failure> Solver::Parts::run() {
+  if (auto f = prepare()) return f;
+  if (!warm) start();
+  warm = false;
+  for (bool beyond = true; beyond;) {
+    if (auto f = newton()) return f;
+    beyond = false;
+    for (std::size_t k = 0; k < s.all.size(); ++k) {
+      if (!branch(k) || s.all[k].terms == 0 || std::fabs(i[k]) <= most_current) continue;
+      beyond = true;
+      known[k] = 0;
+    }
+    if (beyond) most_current *= 1e4;
+  }
+  warm = true;
+  return std::nullopt;
+}
+
+/// Currents of every section, those of dead ends (0) and of joints included.
+std::vector<double> Solver::Parts::all_currents() {
+  std::vector<double> all(s.all.size(), 0);
+  std::vector<double> knot(s.node.size(), 0);
+  bool rigid = false;
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    const Section& section = s.all[k];
+    if (!section.live) continue;
+    rigid = rigid || section.rigid;
+    if (section.rigid) continue;
+    all[k] = i[k];
+    knot[section.to] += i[k];
+    knot[section.from] -= i[k];
+  }
+  if (rigid) solve_detail::tied_currents(s, std::move(knot), all);
+  return all;
+}
+
+Solution Solver::Parts::read() {
+  Solution out;
+  out.part = s.part;
+  out.residual = units::amps(residual);
+  out.iterations = iterations;
+  const std::vector<double> carried = all_currents();
+
+  std::vector<double> potential(n.nodes, 0);
+  for (std::size_t k = 0; k < s.node.size(); ++k) potential[s.node[k]] = volts_of(static_cast<int>(k));
+  std::vector<double> drop;
+  const auto overridden = [&](int element) -> std::optional<double> {
+    for (const auto& [changed, value] : source)
+      if (changed == element) return value;
+    return std::nullopt;
+  };
+  // Along a section from its `from` end; returns the voltage of its `to` end.
+  const auto walk = [&](std::size_t k) {
+    const Section& section = s.all[k];
+    const double i_k = carried[k];
+    drop.clear();
+    for (int t = section.term; t < section.term + section.terms; ++t) {
+      const auto& term = s.terms[t];
+      drop.push_back(term.sign * at_current(n.laws[term.law], units::amps(term.sign * i_k)).v.si());
+    }
+    double at = potential[s.node[section.from]];
+    for (int l = section.link; l < section.link + section.links; ++l) {
+      const auto& link = s.links[l];
+      const Element& element = n.elements[link.element];
+      if (link.term >= 0) {
+        at += element.count * drop[link.term - section.term];
+      } else {
+        const Linear& line = *straight[element.law];
+        const double own = source.empty() ? line.e.si() : overridden(link.element).value_or(line.e.si());
+        at += element.count * (link.sign * own - line.r.si() * i_k);
+      }
+      if (l + 1 < section.link + section.links) potential[link.sign > 0 ? element.plus : element.minus] = at;
+    }
+    return at;
+  };
+  // A dead end hangs on its far knot: outermost first were found, innermost first are placed.
+  for (auto d = s.dead_ends.rbegin(); d != s.dead_ends.rend(); ++d) {
+    const Section& section = s.all[d->section];
+    const double end = walk(d->section);
+    if (section.to == d->knot) {
+      potential[s.node[d->knot]] = end;
+    } else {
+      const double shift = potential[s.node[section.to]] - end;
+      potential[s.node[d->knot]] += shift;
+      for (int l = section.link; l + 1 < section.link + section.links; ++l) {
+        const auto& link = s.links[l];
+        potential[link.sign > 0 ? n.elements[link.element].plus : n.elements[link.element].minus] += shift;
+      }
+    }
+  }
+  for (std::size_t k = 0; k < s.all.size(); ++k)
+    if (s.all[k].live) walk(k);
+
+  std::vector<double> zero(s.parts, 0);
+  out.floating.assign(s.parts, true);
+  for (const int node : n.references) {
+    const int part = s.part[node];
+    if (out.floating[part]) zero[part] = potential[node];
+    out.floating[part] = false;
+  }
+  out.potential.reserve(n.nodes);
+  for (int k = 0; k < n.nodes; ++k) out.potential.push_back(units::volts(potential[k] - zero[s.part[k]]));
+  out.current.reserve(n.elements.size());
+  for (std::size_t k = 0; k < n.elements.size(); ++k)
+    out.current.push_back(units::amps(s.sign_of[k] * carried[s.section_of[k]]));
+  return out;
+}
+
+Solver::Solver() = default;
+Solver::Solver(Solver&&) noexcept = default;
+Solver& Solver::operator=(Solver&&) noexcept = default;
+Solver::~Solver() = default;
+
+Result<Solver> Solver::make(const Network& network, const SolveOptions& options) {
+  Solver solver;
+  solver.parts_ = std::make_unique<Parts>(network, options);
+  Parts& p = *solver.parts_;
+  auto apart = solve_detail::take_apart(network, p.straight, options.merge);
+  if (!apart) return apart.failure();
+  p.s = std::move(*apart);
+  p.e.reserve(p.s.all.size());
+  for (const Section& s : p.s.all) p.e.push_back(s.e);
+  if (auto f = p.prepare()) return *f;
+  return solver;
+}
+
+void Solver::set_source(int element, units::Voltage e) {
+  Parts& p = *parts_;
+  const auto entry = std::find_if(p.source.begin(), p.source.end(), [&](const auto& x) { return x.first == element; });
+  if (entry == p.source.end()) {
+    p.source.emplace_back(element, e.si());
+  } else {
+    if (entry->second == e.si()) return;
+    entry->second = e.si();
+  }
+  const int k = p.s.section_of[element];
+  Section& s = p.s.all[k];
+  s.e = 0;
+  for (int l = s.link; l < s.link + s.links; ++l) {
+    const auto& link = p.s.links[l];
+    double own = p.straight[p.n.elements[link.element].law].value_or(Linear{}).e.si();
+    for (const auto& [changed, value] : p.source)
+      if (changed == link.element) own = value;
+    s.e += link.sign * p.n.elements[link.element].count * own;
+  }
+  p.e[k] = s.e;
+  p.known[k] = 0;
+  p.factorised = p.warm && !s.rigid;
+  p.moved = p.moved || s.rigid;
+}
+
+Result<Solution> Solver::solve() {
+  if (auto f = parts_->run()) return *f;
+  return parts_->read();
+}
+
+Result<Solver::Port> Solver::solve_port(int element) {
+  Parts& p = *parts_;
+  if (auto f = p.run()) return *f;
+  const int k = p.s.section_of[element];
+  const Section& port = p.s.all[k];
+  const double sign = p.s.sign_of[element];
+  if (!port.live) return Port{};
+
+  // A volt more in the source: how voltages move, and with them every current.
+  Eigen::VectorXd dx = Eigen::VectorXd::Zero(p.nodal->rows());
+  const auto push = [&](std::size_t at, double di) {
+    const auto [f, t] = p.ends[at];
+    if (f == t) return;
+    if (f >= 0) dx[f] -= di;
+    if (t >= 0) dx[t] += di;
+  };
+  std::vector<double> de(p.s.all.size(), 0);  // change of a section's own voltage, ties included
+  if (port.rigid) {
+    std::vector<double> e = p.e;
+    e[k] += sign;
+    const auto moved = solve_detail::tie(p.s, e);
+    if (!moved) return moved.failure();
+    for (std::size_t j = 0; j < p.s.all.size(); ++j) {
+      const Section& s = p.s.all[j];
+      if (!p.branch(j)) continue;
+      de[j] = -((moved->offset[s.to] - moved->offset[s.from]) - (p.ties.offset[s.to] - p.ties.offset[s.from]));
+    }
+  } else {
+    de[k] = sign;
+  }
+  for (std::size_t j = 0; j < p.s.all.size(); ++j)
+    if (de[j] != 0) push(j, p.g[j] * de[j]);
+  p.nodal->factorise(p.g);
+  p.factorised = true;
+  p.nodal->solve(dx);
+  const auto change = [&](std::size_t j) {
+    const auto [f, t] = p.ends[j];
+    const double dv = (t < 0 ? 0 : dx[t]) - (f < 0 ? 0 : dx[f]);
+    return p.g[j] * (de[j] - dv);
+  };
+  std::vector<double> all = p.all_currents();
+  if (!port.rigid) return Port{units::amps(sign * all[k]), pv::siemens(sign * change(k))};
+  std::vector<double> knot(p.s.node.size(), 0), changes(p.s.all.size(), 0);
+  for (std::size_t j = 0; j < p.s.all.size(); ++j) {
+    if (!p.branch(j)) continue;
+    knot[p.s.all[j].to] += change(j);
+    knot[p.s.all[j].from] -= change(j);
+  }
+  solve_detail::tied_currents(p.s, std::move(knot), changes);
+  return Port{units::amps(sign * all[k]), pv::siemens(sign * changes[k])};
+}
+
+Result<Solution> solve(const Network& network, const SolveOptions& options) {
+  auto solver = Solver::make(network, options);
+  if (!solver) return solver.failure();
+  return solver->solve();
+}
+
+}  // namespace stringwright::circuit
