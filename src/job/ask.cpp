@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "job/checks.hpp"
 #include "job/find.hpp"
+#include "job/kinds.hpp"
 #include "units/print.hpp"
 
 namespace stringwright::job {
@@ -15,6 +16,10 @@ using units::print;
 
 std::string percent(double share, int decimals = 1) {
   return text::fixed(100 * share, decimals) + " %";
+}
+
+std::string print_coefficient(units::PerKelvin c) {
+  return print_short(c.si(), units::dim::per_kelvin, false);
 }
 
 class ModuleQuestions {
@@ -69,7 +74,7 @@ class ModuleQuestions {
     if (m_.b_voc && m_.v_oc) {
       const auto b = m_.b_voc->per_kelvin(*m_.v_oc);
       const double p = b.in(units::percent_per_kelvin);
-      const std::string found = "the coefficient of V_oc is " + print(b);
+      const std::string found = "the coefficient of V_oc is " + print_coefficient(b);
       if (p > 0)
         ask(m_.b_voc.span,
             found + ", but the voltage falls when a module warms up; is the minus sign missing?");
@@ -80,7 +85,7 @@ class ModuleQuestions {
       const auto a = m_.a_isc->per_kelvin(*m_.i_sc);
       const double p = a.in(units::percent_per_kelvin);
       if (p < -0.02 || p > 0.2)
-        ask(m_.a_isc.span, "the coefficient of I_sc is " + print(a) +
+        ask(m_.a_isc.span, "the coefficient of I_sc is " + print_coefficient(a) +
                                ", where −0.02 %/K to 0.2 %/K is usual; is it in A/K or mA/K?");
     }
   }

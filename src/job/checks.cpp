@@ -14,8 +14,9 @@ void check_edition(const Header& header, Messages& out) {
   const std::string& found = *header.edition;
   const std::vector<std::string> known(editions.begin(), editions.end());
   if (std::find(known.begin(), known.end(), found) != known.end()) return;
-  const bool later = found == "nec_2014" || found == "iec";
-  if (later)
+  const std::vector<std::string> later{"nec_2008", "nec_2011", "nec_2014",
+                                       "nec_2026", "iec",      "iec_2016"};
+  if (std::find(later.begin(), later.end(), found) != later.end())
     out.error("job.edition", header.edition.span,
               "edition " + text::quoted(found) + " is not offered yet",
               "offered: " + text::join(known, ", "));
@@ -130,11 +131,15 @@ void check_segments(const std::vector<Segment>& all, const std::string& where, M
 
 }  // namespace
 
+void check_parts(const std::vector<parts::Part>& parts, Messages& out) {
+  for (const auto& part : parts) check_part(part, out);
+}
+
 void check_records(const Job& job, Messages& out) {
   check_edition(job.job, out);
   check_date(job.job.date, out);
   check_grounding(job.grounding, out);
-  for (const auto& part : job.part) check_part(part, out);
+  check_parts(job.part, out);
   for (const auto& run : job.run) check_segments(run.segment, "run." + run.id, out);
   for (const auto& box : job.box)
     check_segments(box.home_run.segment, "box." + box.id + ".home_run", out);

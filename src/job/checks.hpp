@@ -13,6 +13,7 @@ namespace stringwright::job {
 
 /// Each record for itself: editions, dates, fields of another part kind, segments, grounding.
 void check_records(const Job& job, Messages& out);
+void check_parts(const std::vector<parts::Part>& parts, Messages& out);
 
 /// What can't be referred to with certainty, because it was written but could not be read.
 struct Unsure {

@@ -10,7 +10,8 @@ const toml::node* RecordReader::take(std::string_view key, const About& about) {
   known_.push_back(key);
   if (!table_) return nullptr;
   const auto* node = table_->get(key);
-  if (!node && about.required) missing_.push_back(key);
+  if (!node && about.required)
+    missing_.emplace_back(key, Field{key, about, where_, out_}.example());
   return node;
 }
 
@@ -78,12 +79,13 @@ void RecordReader::finish() {
                "unknown key " + text::quoted(name) + " in " + where_,
                suggest(name, known, "known here: "));
     if (const auto meant = text::nearest(name, known)) {
-      missing_.erase(std::remove(missing_.begin(), missing_.end(), *meant), missing_.end());
+      const auto is_meant = [&](const auto& entry) { return entry.first == *meant; };
+      missing_.erase(std::remove_if(missing_.begin(), missing_.end(), is_meant), missing_.end());
       broken_.push_back(*meant);
     }
   }
-  for (const auto key : missing_)
-    out_.error("job.missing", span_, where_ + " lacks '" + std::string(key) + "'");
+  for (const auto& [key, example] : missing_)
+    out_.error("job.missing", span_, where_ + " lacks '" + std::string(key) + "'", example);
 }
 
 bool read_value(const Field& field, const toml::node& node, LengthPattern& value) {

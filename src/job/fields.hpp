@@ -110,7 +110,10 @@ class RecordReader {
       const std::string where = std::string(key) + " " + std::to_string(++number) +
                                 (path_.empty() ? "" : " of " + where_);
       const auto* inner = entry.as_table();
-      if (!inner) not_a_table(where, entry);
+      if (!inner) {
+        not_a_table(where, entry);
+        continue;
+      }
       auto& record = member.emplace_back();
       record.span = span_of(entry);
       read_record(inner, record.span, child(key), where, record);
@@ -153,7 +156,8 @@ class RecordReader {
   Span span_;
   std::string path_, where_;
   Messages& out_;
-  std::vector<std::string_view> known_, missing_;
+  std::vector<std::string_view> known_;
+  std::vector<std::pair<std::string_view, std::string>> missing_;  ///< key and example
   std::vector<std::string> broken_;
 };
 

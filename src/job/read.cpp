@@ -1,5 +1,7 @@
 #include "job/read.hpp"
 
+#include <utility>
+
 #include "job/checks.hpp"
 #include "job/fields.hpp"
 #include "job/patterns.hpp"
@@ -19,6 +21,15 @@ std::vector<std::string> read_records(const toml::table& table, R& record, Messa
   return reader.broken();
 }
 
+struct PartsFile {
+  parts::Library library;
+};
+template <class V>
+void describe(V& visit, PartsFile& file) {
+  visit("module", file.library.modules, About{.doc = "Modules by id."});
+  visit("part", file.library.parts, About{.doc = "Parts by id."});
+}
+
 }  // namespace
 
 Reading read(std::string_view text, std::string_view file, const parts::Library& library) {
@@ -33,6 +44,20 @@ Reading read(std::string_view text, std::string_view file, const parts::Library&
     resolve(found.job, unsure, library, out);
     ask(found.job, out);
     if (!out.any_error()) reading.job = std::move(found.job);
+  }
+  reading.diagnostics = out.take();
+  return reading;
+}
+
+LibraryReading read_library(std::string_view text, std::string_view file) {
+  Messages out(text, file);
+  LibraryReading reading;
+  if (const auto table = parse_toml(text, out)) {
+    PartsFile found;
+    read_records(*table, found, out);
+    check_parts(found.library.parts, out);
+    for (const auto& module : found.library.modules) ask_of_module(module, out);
+    reading.library = std::move(found.library);
   }
   reading.diagnostics = out.take();
   return reading;

@@ -26,6 +26,13 @@ struct Reading {
 /// @param file  name for messages; nothing is opened
 Reading read(std::string_view text, std::string_view file, const parts::Library& library = {});
 
+/// What reading a parts file gives: `[module.*]` and `[part.*]`, the same records as in a job.
+struct LibraryReading {
+  parts::Library library;
+  Diagnostics diagnostics;
+};
+LibraryReading read_library(std::string_view text, std::string_view file);
+
 /// A whole job as a job file, every known field once, in the order of the field lists (for tests and
 /// new files; a user's own file is never re-written but spliced).
 std::string write(const Job& job);

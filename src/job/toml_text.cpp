@@ -1,7 +1,9 @@
 #include "job/toml_text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/text.hpp"
@@ -157,36 +159,65 @@ std::string_view line_text(std::string_view text, int number) {
 
 /// The parser's sentence and a way out of it, in the words of this format.
 struct Advice {
-  std::string message;
-  std::string help;
+  std::string_view said, also;  ///< what is in the parser's sentence
+  std::string_view message;     ///< "@" stands for the character it met
+  std::string_view help;
 };
 
-Advice advise(std::string_view said, std::string_view line) {
-  const std::string quotes = "texts, and so all quantities, stand in quotes: length = \"36.5 m\"";
+constexpr std::string_view in_quotes =
+    "texts, and so all quantities, stand in quotes: length = \"36.5 m\"";
+
+constexpr std::array advices{
+    Advice{"invalid utf-8", "", "a byte here is not valid UTF-8", "save the file as UTF-8 text"},
+    Advice{"\\u0000", "", "there is a NUL byte here", "a job file is plain text"},
+    Advice{"expected value", "saw '\\n'", "there is no value after '='", in_quotes},
+    Advice{"could not determine value type", "", "this value is not understood", in_quotes},
+    Advice{"expected a comment or whitespace", "",
+           "after this value the line should end, but there is @", in_quotes},
+    Advice{"unescaped control characters", "",
+           "this text has no closing quote on its line, or holds a control character",
+           "end it with the quote it began with"},
+    Advice{"expected '='", "", "after this key '=' is needed, not @",
+           "write key = value, one a line"},
+    Advice{"not representable in 64 bits", "", "this number is too large", ""},
+    Advice{"could not be interpreted as a value", "", "this number can't be read", in_quotes},
+    Advice{"inline table", "saw '\\n'", "this { ... } goes on past the end of its line",
+           "keep { ... } on one line, or give the table its own [heading]"},
+    Advice{"inline table", "saw", "in { ... } a ',' or '}' is needed here, not @", in_quotes},
+    Advice{"parsing array", "saw", "in [ ... ] a ',' or ']' is needed here, not @", in_quotes},
+    Advice{"leading zeroes", "", "a number does not begin with 0", in_quotes},
+};
+
+/// @param said  the parser's sentence
+std::pair<std::string, std::string> advise(std::string_view said, std::string_view line) {
   if (has(line, "“") || has(line, "”") || has(line, "„"))
     return {"a typographic quote can't begin or end a text", "write plain quotes: \""};
-  if (has(said, "invalid utf-8"))
-    return {"a byte here is not valid UTF-8", "save the file as UTF-8 text"};
-  if (has(said, "\\u0000")) return {"there is a NUL byte here", "a job file is plain text"};
-  if (has(said, "saw '\\n'") && has(said, "expected value"))
-    return {"there is no value after '='", quotes};
-  if (has(said, "could not determine value type")) return {"this value is not understood", quotes};
-  if (has(said, "expected a comment or whitespace"))
-    return {"there is more after the value: " + std::string(said.substr(said.find("saw"))), quotes};
-  if (has(said, "unescaped control characters"))
-    return {"this text has no closing quote on its line, or holds a control character",
-            "end it with the quote it began with"};
-  if (has(said, "expected '='"))
-    return {"there is no '=' after this key: " + std::string(said.substr(said.find("saw"))),
-            "write key = value, one a line"};
-  if (has(said, "not representable in 64 bits")) return {"this number is too large", ""};
-  if (has(said, "could not be interpreted as a value"))
-    return {"this number can't be read", quotes};
-  if (has(said, "inline table") && has(said, "saw '\\n'"))
-    return {"this { ... } goes on past the end of its line",
-            "keep { ... } on one line, or give the table its own [heading]"};
-  if (has(said, "leading zeroes")) return {"a number has no zero in front", quotes};
+  for (const auto& advice : advices) {
+    if (!has(said, advice.said) || !has(said, advice.also)) continue;
+    const auto saw = said.find("saw ");
+    const std::string met(saw == std::string_view::npos ? "this" : said.substr(saw + 4));
+    return {text::replace_all(std::string(advice.message), "@", met), std::string(advice.help)};
+  }
+  constexpr std::string_view begin = "Error while parsing ";
+  if (text::starts_with(said, begin)) said.remove_prefix(begin.size());
   return {"this is not valid TOML: " + std::string(said), ""};
+}
+
+/// The key of that name in front of `span`, or behind it where none is in front.
+Span key_near(std::string_view text, Span span, std::string_view name) {
+  const auto line = line_text(text, span.line);
+  const std::string_view word = name.substr(name.rfind('.') + 1);
+  std::size_t best = std::string_view::npos;
+  for (auto at = line.find(word); at != std::string_view::npos && !word.empty();
+       at = line.find(word, at + 1)) {
+    if (best != std::string_view::npos &&
+        static_cast<int>(text::length(line.substr(0, at))) + 1 >= span.column)
+      break;
+    best = at;
+  }
+  if (best == std::string_view::npos) return span;
+  const int column = static_cast<int>(text::length(line.substr(0, best))) + 1;
+  return {span.line, column, span.line, column + static_cast<int>(text::length(word))};
 }
 
 void report(const toml::parse_error& failed, std::string_view text, const Outline& outline,
@@ -194,24 +225,21 @@ void report(const toml::parse_error& failed, std::string_view text, const Outlin
   Span span = span_of(failed.source());
   if (span.line == span.end_line && span.end_column <= span.column)
     span.end_column = span.column + 1;
-  std::string_view said = failed.description();
-  constexpr std::string_view preface = "Error while parsing ";
-  if (text::starts_with(said, preface) && has(said, ": "))
-    if (!has(said, "inline table")) said = said.substr(said.find(": ") + 2);
+  const std::string_view said = failed.description();
 
   if (has(said, "cannot redefine") || has(said, "cannot insert")) {
     const std::string name(quoted_part(said));
     const Span first = name.empty() ? Span{} : first_place(text, name, outline, span.line);
     const std::string what = name.empty() ? "this key" : text::quoted(name);
     out.error(
-        "job.duplicate", span,
+        "job.duplicate", key_near(text, span, name),
         what + " is given twice" +
             (first.known() ? "; it stands first at line " + std::to_string(first.line) : ""),
         "keep one of them; a table is written in one place, and [table.name] goes on below it");
     return;
   }
-  Advice advice = advise(said, line_text(text, span.line));
-  out.error("job.syntax", span, text::printable(advice.message), advice.help);
+  const auto [message, help] = advise(said, line_text(text, span.line));
+  out.error("job.syntax", span, text::printable(message), help);
 }
 
 }  // namespace

@@ -5,54 +5,33 @@
 #include <utility>
 
 #include "base/text.hpp"
+#include "job/kinds.hpp"
 #include "job/names.hpp"
 #include "job/toml_text.hpp"
-#include "units/print.hpp"
 #include "units/read.hpp"
 
 namespace stringwright::job {
 namespace {
-
-/// Lists and plain numbers are shown as they are; all else is a text.
-bool is_raw(std::string_view example, std::string_view needed) {
-  return needed == "a whole number" || needed == "true or false" || text::starts_with(example, "[");
-}
-
-std::string example_for(const Field& field, std::string_view needed) {
-  const std::string_view example = field.about.example;
-  if (example.empty()) return {};
-  const std::string quote = is_raw(example, needed) ? "" : "\"";
-  return "for example: " + std::string(field.key) + " = " + quote + std::string(example) + quote;
-}
 
 /// Which id a failure of the units room has in a job file.
 std::string_view id_of(const Failure& failure) {
   return failure.id == "units.out-of-range" ? "job.out-of-range" : "job.wrong-unit";
 }
 
-/// A bound as short as it can be written: "0.01 A", "180 °".
-std::string print_bound(double si, units::Dimension dimension, bool point) {
-  units::AnyQuantity q;
-  q.si = si;
-  q.dimension = dimension;
-  q.point = point;
-  const auto shown = units::shown(q);
-  std::string number = text::shortest(units::shown_number(q));
-  return shown.unit.empty() ? number : number + " " + std::string(shown.unit);
-}
-
-std::string allowed_range(const About& about, const auto& print) {
-  const bool below = std::isfinite(about.min);
-  const bool above = std::isfinite(about.max);
-  if (below && above && about.min == about.max) return "only " + print(about.min);
-  if (below && above) return print(about.min) + " to " + print(about.max);
-  return below ? "at least " + print(about.min) : "at most " + print(about.max);
-}
-
 /// Whether `si` is inside the field's range, as far as float noise lets one say.
 bool inside(const About& about, double si) {
   const double slack = units::guard * std::fabs(si);
   return si >= about.min - slack && si <= about.max + slack;
+}
+
+void out_of_range(const Field& field, const toml::node& node, double si, units::Dimension dimension,
+                  bool point) {
+  const std::string range = print_range(field.about, dimension, point);
+  std::string found = print_short(si, dimension, point);
+  if (range.find(found) != std::string::npos) found = print_short(si, dimension, point, 15);
+  field.out.error("job.out-of-range", span_of(node),
+                  field.name() + " is " + found +
+                      (range.empty() ? ", too large to reckon with" : "; allowed: " + range));
 }
 
 /// Control characters have no place in a text that is printed on papers.
@@ -78,14 +57,17 @@ bool read_sized(const Field& field, const toml::node& node, std::string_view nee
 }  // namespace
 
 std::string Field::name() const { return "'" + std::string(key) + "' in " + where; }
-std::string Field::example() const { return example_for(*this, "a text"); }
+
+std::string Field::example() const {
+  if (about.example.empty()) return {};
+  return "for example: " + std::string(key) + " = " + print_example(about);
+}
 
 void Field::wrong_type(const toml::node& node, std::string_view needed) const {
   const std::string found = node.is_string() ? "the text " + text::quoted(**node.as_string())
                                              : std::string(kind_of(node));
   out.error("job.wrong-type", span_of(node),
-            name() + " is " + found + ", but " + std::string(needed) + " is needed",
-            example_for(*this, needed));
+            name() + " is " + found + ", but " + std::string(needed) + " is needed", example());
 }
 
 std::optional<std::string> read_text(const Field& field, const toml::node& node,
@@ -132,16 +114,13 @@ std::optional<double> read_si(const Field& field, const toml::node& node,
         : units::detail::read_as(*found, dimension);
     if (!read) {
       field.out.error(id_of(read.failure()), span_of(node),
-                      field.name() + ": " + read.failure().message);
+                      field.name() + ": " + read.failure().message, field.example());
       return std::nullopt;
     }
     si = *read;
   }
   if (inside(field.about, *si)) return si;
-  const auto print = [&](double bound) { return print_bound(bound, dimension, point); };
-  field.out.error(
-      "job.out-of-range", span_of(node),
-      field.name() + " is " + print(*si) + "; allowed: " + allowed_range(field.about, print));
+  out_of_range(field, node, *si, dimension, point);
   return std::nullopt;
 }
 
@@ -159,14 +138,15 @@ std::optional<units::Reading> read_coefficient(const Field& field, const toml::n
   const auto read = units::read_any(*found);
   if (!read) {
     field.out.error(id_of(read.failure()), span_of(node),
-                    field.name() + ": " + read.failure().message + allowed);
+                    field.name() + ": " + read.failure().message + allowed, field.example());
     return std::nullopt;
   }
   if (read->point || (read->dimension != units::dim::per_kelvin && read->dimension != absolute)) {
     field.out.error("job.wrong-unit", span_of(node),
                     field.name() + ": " + text::quoted(*found) +
                         " is no temperature coefficient, but " +
-                        std::string(units::dimension_name(read->dimension, read->point)) + allowed);
+                        std::string(units::dimension_name(read->dimension, read->point)) + allowed,
+                    field.example());
     return std::nullopt;
   }
   return *read;
@@ -206,15 +186,9 @@ bool read_value(const Field& field, const toml::node& node, int& value) {
     return false;
   }
   const auto number = **found;
-  const double limit = std::numeric_limits<int>::max();
-  const double asked = static_cast<double>(number);
-  if (!inside(field.about, asked) || std::fabs(asked) > limit) {
-    const auto print = [](double bound) { return text::shortest(bound); };
-    About about = field.about;
-    about.max = std::fmin(about.max, limit);
-    field.out.error("job.out-of-range", span_of(node),
-                    field.name() + " is " + std::to_string(number) +
-                        "; allowed: " + allowed_range(about, print));
+  if (!inside(field.about, static_cast<double>(number)) ||
+      number > std::numeric_limits<int>::max() || number < std::numeric_limits<int>::min()) {
+    out_of_range(field, node, static_cast<double>(number), units::dim::one, false);
     return false;
   }
   value = static_cast<int>(number);
