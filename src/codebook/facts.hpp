@@ -12,7 +12,7 @@
 #include "units/sizes.hpp"
 
 /// What a rule may know: quantities and plain words, no design types. `check/` fills it from a wiring
-/// and its solutions; a case file fills it by the keys of `describe`.
+/// and its solutions; a case file fills it by the keys of `describe` (cases/README.md).
 namespace stringwright::codebook {
 
 using trail::Fact;
@@ -46,6 +46,15 @@ struct SeriesGroup {
       b_vmp;  ///< of V_mp; where the sheet gives none, that of P_mp (larger: cautious)
 };
 
+template <class V>
+void describe(V& visit, SeriesGroup& g) {
+  visit("count", g.count, About{.doc = "Modules in series.", .example = "3"});
+  visit("v_oc", g.v_oc, About{.doc = "Open-circuit voltage at STC.", .example = "40.9 V"});
+  visit("v_mp", g.v_mp, About{.doc = "Voltage at maximum power at STC.", .example = "34.1 V"});
+  visit("b_voc", g.b_voc, About{.doc = "Temperature coefficient of v_oc.", .example = "-0.28 %/K"});
+  visit("b_vmp", g.b_vmp, About{.doc = "Temperature coefficient of v_mp.", .example = "-0.36 %/K"});
+}
+
 /// One stretch of the conductor under its conditions of use.
 struct StretchFacts {
   Fact<std::string> method;  ///< "PVC40", "free-air", "tray", "buried", ...
@@ -54,6 +63,17 @@ struct StretchFacts {
   Fact<units::Ratio> wires;                 ///< current-carrying conductors that share it
   Fact<units::Length> length;
 };
+
+template <class V>
+void describe(V& visit, StretchFacts& s) {
+  visit("method", s.method, About{.doc = "Wiring method.", .example = "PVC40"});
+  visit("ambient", s.ambient, About{.doc = "Ambient without sun on a roof.", .example = "32 °C"});
+  visit("above_roof", s.above_roof,
+        About{.doc = "Underside above a sunlit roof.", .example = "25 mm"});
+  visit("wires", s.wires,
+        About{.doc = "Current-carrying conductors that share it.", .example = "2"});
+  visit("length", s.length, About{.doc = "Length of the stretch.", .example = "36.5 m"});
+}
 
 struct Facts {
   Subject subject = Subject::string_circuit;
@@ -106,5 +126,70 @@ struct Facts {
   Fact<bool> device_ahead_fitted;
   Fact<units::Wire> circuit_wire;  ///< of the circuit it runs with: it never has to be larger
 };
+
+template <class V>
+void describe(V& visit, Facts& f) {
+  visit("subject", f.subject,
+        About{.doc = "What is judged.", .required = true, .example = "input"});
+  visit("thing", f.thing, About{.doc = "Its name.", .example = "CC1.PV1"});
+  visit("series", f.series, About{.doc = "Groups of like modules in series."});
+  visit("i_sc", f.i_sc, About{.doc = "Short-circuit current of one string.", .example = "11.35 A"});
+  visit("i_mp", f.i_mp,
+        About{.doc = "Current at maximum power of one string.", .example = "10.71 A"});
+  visit("i_sc_total", f.i_sc_total, About{.doc = "Sum of the strings' i_sc.", .example = "22.7 A"});
+  visit("i_mp_total", f.i_mp_total,
+        About{.doc = "Sum of the strings' i_mp.", .example = "21.42 A"});
+  visit("strings", f.strings, About{.doc = "Strings in parallel.", .example = "2"});
+  visit("i_sc_others", f.i_sc_others,
+        About{.doc = "Sum of i_sc of what else can feed back.", .example = "11.35 A"});
+  visit("fuse_max", f.fuse_max, About{.doc = "Maximum series fuse rating.", .example = "20 A"});
+  visit("v_sys", f.v_sys, About{.doc = "Maximum system voltage.", .example = "1000 V"});
+  visit("t_min", f.t_min, About{.doc = "Lowest expected ambient.", .example = "-31 °C"});
+  visit("t_record", f.t_record, About{.doc = "Record low.", .example = "-42 °C"});
+  visit("t_hot", f.t_hot, About{.doc = "Hot design ambient.", .example = "32 °C"});
+  visit("rise", f.rise, About{.doc = "Cells above air in full sun.", .example = "30 K"});
+  visit("voltage_by", f.voltage_by,
+        About{.doc = "coefficient or table.", .example = "coefficient"});
+  visit("dwelling", f.dwelling, About{.doc = "A one- or two-family dwelling.", .example = "true"});
+  visit("on_building", f.on_building, About{.doc = "On or in a building.", .example = "false"});
+  visit("scheme", f.scheme, About{.doc = "Grounding scheme.", .example = "functional"});
+  visit("wire", f.wire, About{.doc = "The conductor.", .example = "6 AWG Cu XHHW-2"});
+  visit("length", f.length, About{.doc = "One way.", .example = "38 m"});
+  visit("stretches", f.stretches, About{.doc = "Stretches of the conductor."});
+  visit("terminals", f.terminals, About{.doc = "Lowest terminal rating.", .example = "75 °C"});
+  visit("protected_by", f.protected_by,
+        About{.doc = "Rating of the device that protects it.", .example = "40 A"});
+  visit("protected_needed", f.protected_needed,
+        About{.doc = "false: no device needed or fitted.", .example = "true"});
+  visit("rating", f.rating, About{.doc = "Rating of the device.", .example = "20 A"});
+  visit("v_dc_pole", f.v_dc_pole, About{.doc = "Volts that one pole opens.", .example = "150 V"});
+  visit("poles", f.poles, About{.doc = "Poles in series in the circuit.", .example = "1"});
+  visit("polarised", f.polarised, About{.doc = "Opens in one direction only.", .example = "false"});
+  visit("load_break", f.load_break, About{.doc = "May be opened under load.", .example = "true"});
+  visit("continuous_100", f.continuous_100,
+        About{.doc = "Assembly listed for full load.", .example = "false"});
+  visit("interrupt", f.interrupt, About{.doc = "Interrupting rating.", .example = "5 kA"});
+  visit("fitted", f.fitted, About{.doc = "A device is fitted.", .example = "true"});
+  visit("v_max_input", f.v_max_input, About{.doc = "Absolute maximum.", .example = "150 V"});
+  visit("v_operating_min", f.v_operating_min,
+        About{.doc = "Lowest volts of its window.", .example = "60 V"});
+  visit("v_start", f.v_start, About{.doc = "Above the battery to start.", .example = "5 V"});
+  visit("v_battery_max", f.v_battery_max,
+        About{.doc = "Highest charge voltage.", .example = "54 V"});
+  visit("isc_max_input", f.isc_max_input,
+        About{.doc = "Highest array current allowed.", .example = "50 A"});
+  visit("battery_fault", f.battery_fault,
+        About{.doc = "Fault current of the battery.", .example = "5 kA"});
+  visit("battery", f.battery, About{.doc = "A battery stands behind.", .example = "true"});
+  visit("blocks_reverse", f.blocks_reverse,
+        About{.doc = "Documented to block reverse current.", .example = "true"});
+  visit("isolated", f.isolated, About{.doc = "Input isolated from output.", .example = "false"});
+  visit("device_ahead", f.device_ahead,
+        About{.doc = "Device ahead of the circuit.", .example = "40 A"});
+  visit("device_ahead_fitted", f.device_ahead_fitted,
+        About{.doc = "One is fitted.", .example = "true"});
+  visit("circuit_wire", f.circuit_wire,
+        About{.doc = "Conductor of its circuit.", .example = "6 AWG Cu XHHW-2"});
+}
 
 }  // namespace stringwright::codebook

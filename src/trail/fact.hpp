@@ -27,6 +27,7 @@ struct Fact {
 
   bool known() const { return value.has_value(); }
   const T& operator*() const { return *value; }
+  const T* operator->() const { return &*value; }
 };
 
 }  // namespace stringwright::trail

@@ -23,6 +23,7 @@ std::optional<units::AnyQuantity> with_unit(double number, std::string_view unit
   if (unit == "V") return units::AnyQuantity(units::volts(number));
   if (unit == "K") return units::AnyQuantity(units::kelvins(number));
   if (unit == "°C") return units::AnyQuantity(units::celsius(number));
+  if (unit == "in") return units::AnyQuantity(units::inches(number));
   if (unit == "1/K") return units::AnyQuantity(units::per_kelvin(number));
   if (unit == "Ω·cmil/ft") {
     const units::Length mil = units::inches(1e-3);

@@ -1,0 +1,25 @@
+#include "codebook/methods/drop.hpp"
+
+namespace stringwright::codebook {
+
+Traced<units::Voltage> voltage_drop(const Traced<units::Length>& one_way,
+                                    const Traced<units::ResistancePerLength>& r,
+                                    const Traced<units::Current>& i) {
+  return trail::number(2) * one_way * r * i;
+}
+
+Traced<units::Voltage> voltage_drop(const Facts& facts, const Edition& edition, Trail& trail) {
+  const bool string =
+      facts.subject == Subject::string_circuit || facts.subject == Subject::string_device;
+  const auto length = trail.given("L", "one-way length", facts.length);
+  const auto i = string ? trail.given("I_mp", "operating amps", facts.i_mp)
+                        : trail.given("ΣI_mp", "operating amps", facts.i_mp_total);
+  auto r = not_known<units::ResistancePerLength>("r", {"conductor"});
+  const auto hot = edition.temperature("resistance.reference");
+  if (facts.wire.known() && hot.value)
+    r = read_table(trail, "r", "resistance",
+                   edition.resistance(facts.wire->size, facts.wire->metal, *hot.value));
+  return trail.let("ΔU", "voltage drop", voltage_drop(length, r, i));
+}
+
+}  // namespace stringwright::codebook

@@ -1,0 +1,62 @@
+#include <array>
+
+#include "codebook/rule.hpp"
+
+namespace stringwright::codebook {
+
+extern const Rule voltage_equipment_input;
+extern const Rule voltage_modules;
+extern const Rule voltage_ceiling;
+extern const Rule voltage_operating_window;
+extern const Rule current_equipment_input;
+extern const Rule ocpd_string_needed;
+extern const Rule ocpd_rating_window;
+extern const Rule ocpd_output_rating;
+extern const Rule ocpd_volts_per_pole;
+extern const Rule ocpd_reversed_string;
+extern const Rule ocpd_direction;
+extern const Rule ocpd_interrupt_rating;
+extern const Rule conductor_terminal_ampacity;
+extern const Rule conductor_conditions_of_use;
+extern const Rule conductor_protected_by_device;
+extern const Rule conductor_voltage_drop;
+extern const Rule conductor_minimum_size;
+extern const Rule conductor_wet_place;
+extern const Rule egc_size;
+
+namespace {
+
+/// In the order of a report.
+constexpr std::array rules{
+    &voltage_equipment_input,
+    &voltage_modules,
+    &voltage_ceiling,
+    &voltage_operating_window,
+    &current_equipment_input,
+    &ocpd_string_needed,
+    &ocpd_rating_window,
+    &ocpd_output_rating,
+    &ocpd_volts_per_pole,
+    &ocpd_reversed_string,
+    &ocpd_direction,
+    &ocpd_interrupt_rating,
+    &conductor_terminal_ampacity,
+    &conductor_conditions_of_use,
+    &conductor_protected_by_device,
+    &conductor_voltage_drop,
+    &conductor_minimum_size,
+    &conductor_wet_place,
+    &egc_size,
+};
+
+}  // namespace
+
+std::span<const Rule* const> all_rules() { return rules; }
+
+const Rule* find_rule(std::string_view id) {
+  for (const auto* rule : rules)
+    if (rule->id == id) return rule;
+  return nullptr;
+}
+
+}  // namespace stringwright::codebook

@@ -1,0 +1,72 @@
+#include "codebook/methods/ampacity.hpp"
+#include "codebook/methods/drop.hpp"
+#include "codebook/methods/voltages.hpp"
+#include "codebook/rule.hpp"
+
+namespace stringwright::codebook {
+namespace {
+
+bool applies(const Facts& f) {
+  return f.subject == Subject::string_circuit || f.subject == Subject::output_circuit;
+}
+
+/// Advice: voltage drop along the conductors stays small. No rule of the code demands it of PV circuits,
+/// so it never fails.
+///
+///     u = ΔU / V_hot ≤ 3 %
+///
+/// V_hot  string voltage at maximum power at the hottest design cell temperature: the lowest, so the
+///        largest share [V]. The share of the STC voltage is shown beside it.
+///
+/// Source: common practice; NFPA 70 advises 3 % of a branch circuit or feeder in notes.
+/// Proved: cases/rules/conductor_voltage_drop.toml.
+Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
+  const auto drop = voltage_drop(f, edition, trail);
+  const auto hot = hot_voltage(f, trail);
+  const auto stc = stc_voltage(f, trail);
+  const auto share = trail.let("u", "share of V_hot", drop / hot);
+  const auto share_stc = trail.let("u_stc", "share of V_stc", drop / stc);
+  const auto limit =
+      use(trail, "u_adv", "advice", edition.limit<units::dim::one>("conductor.drop-advice"));
+  const auto claim = share <= limit;
+  const auto holds =
+      trail.require(claim, limit.value ? edition.cite("drop.advice") : trail::Source{});
+  if (!holds) return cannot_tell(words::unknown(trail, claim.missing));
+
+  const std::string percent = units::print_percent(*share.value);
+  Outcome outcome;
+  outcome.verdict = *holds ? Verdict::pass : Verdict::caution;
+  outcome.so =
+      units::print(*drop.value, 2) + ", " + percent + " of " + words::plain(*hot.value) + " hot (" +
+      (share_stc.value
+           ? units::print_percent(*share_stc.value) + " of " + words::plain(*stc.value) + " at STC"
+           : "") +
+      "): " + (*holds ? "within" : "above") + " the " + units::print_percent(*limit.value, 0) +
+      " that is common practice.";
+  const auto smallest = smallest_size_that(f, [&](const Facts& other) {
+    Trail aside;
+    const auto less = voltage_drop(other, edition, aside);
+    return less.value && units::at_most(*less.value / *hot.value, *limit.value);
+  });
+  if (!*holds && smallest) outcome.also.push_back(smallest->print() + " stays within it.");
+  outcome.margin =
+      trail::Margin{*limit.value,
+                    units::print_percent(*limit.value, 0) + " common practice",
+                    true,
+                    {{*share.value, percent + " of V_hot", trail::Margin::Mark::chosen}}};
+  return outcome;
+}
+
+}  // namespace
+
+extern const Rule conductor_voltage_drop{
+    .id = "conductor.voltage-drop",
+    .title = "Voltage drop",
+    .aliases = "U1 U2",
+    .asks =
+        "How much of the operating voltage is lost along the conductors? Advice only: above 3 % of "
+        "the hot voltage it is a caution.",
+    .applies = applies,
+    .check = check};
+
+}  // namespace stringwright::codebook
