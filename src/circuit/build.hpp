@@ -56,15 +56,15 @@ Models fit_models(const wiring::Wiring& w, std::map<std::string, Failure>& failu
 using Resistances = std::vector<units::Resistance>;
 
 struct InputPoint {
-  units::Voltage v;
-  units::Current i;  ///< into the input's plus terminal
+  std::optional<units::Voltage> v;  ///< plus against minus; none where nothing connects the two
+  units::Current i;                 ///< into the input's plus terminal
   units::Power p;
 };
 
 /// A string as it is seen where it lands: at the box, or at the input.
 struct StringPoint {
-  units::Current i;  ///< positive out of the string's plus end
-  units::Voltage v;  ///< between the landing ends of its two home-run conductors
+  units::Current i;                 ///< positive out of the string's plus end
+  std::optional<units::Voltage> v;  ///< between the landing ends of its home run; none: lands nowhere
   units::Power p;
 };
 
@@ -102,11 +102,14 @@ struct Built {
   std::vector<int> conductor;   ///< [n_conductors] element, -1: both ends are one node
   std::vector<int> pole;        ///< [n_devices] element of a closed protector's first pole, -1 else
   std::vector<int> port;        ///< [n_inputs] element, -1: open
-  int earth = -1;               ///< node of the first ground terminal, -1: none
+  int earth = -1;               ///< node of the first input's ground terminal, -1: none
+  /// Every string is of like modules under one sky, so that power over voltage has one maximum. Whoever
+  /// adds a fault sets it to false.
+  bool one_maximum = true;
 };
 
-/// Failures: circuit.no-model (a module record without a model), circuit.wrong-size (resistances), and
-/// those of pv::at.
+/// Failures: circuit.no-model (a module record without a model), circuit.bad-resistance (their number,
+/// or one that is negative), circuit.no-such-device (a protector in `state.open`), and those of pv::at.
 Result<Built> build(const wiring::Wiring& w, const Models& models, const Resistances& resistances,
                     const State& state);
 
@@ -114,8 +117,12 @@ Result<Built> build(const wiring::Wiring& w, const Models& models, const Resista
 OperatingPoint read(const wiring::Wiring& w, const Built& built, const State& state,
                     const Solution& solution);
 
-/// Build, solve, read. A port at maximum power is searched over its voltage: the global maximum, with
-/// a bound on what was not looked at (docs/methods/circuit.md).
+/// Solves a built network and reads it. A port at maximum power is searched over its voltage for the
+/// global maximum (circuit/maximum_power.hpp).
+Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Built& built, const State& state,
+                                       const SolveOptions& options = {});
+
+/// The same from the beginning: build, solve, read.
 Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Models& models,
                                        const Resistances& resistances, const State& state,
                                        const SolveOptions& options = {});

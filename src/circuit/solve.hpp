@@ -40,15 +40,16 @@ struct Solution {
 Result<Solution> solve(const Network& network, const SolveOptions& options = {});
 
 /// A network taken apart once, to be solved for many values of its sources. Keeps the last solution
-/// as the start of the next.
+/// as the start of the next. The network must stay where it is, unchanged, as long as the solver.
 class Solver {
  public:
   static Result<Solver> make(const Network& network, const SolveOptions& options = {});
+  static Result<Solver> make(Network&&, const SolveOptions& = {}) = delete;
   Solver(Solver&&) noexcept;
   Solver& operator=(Solver&&) noexcept;
   ~Solver();
 
-  /// A new value for a Source or a Resistor; `element` must carry one.
+  /// A new voltage for an element that is a Source.
   void set_source(int element, units::Voltage e);
   Result<Solution> solve();
 

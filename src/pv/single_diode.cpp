@@ -47,7 +47,7 @@ Omega omega(double y) {
 
 /// e^x − 1 that goes on as a straight line where it would overflow.
 double exp_minus_1(double x, double* slope) {
-  constexpr double cap = 600;
+  constexpr double cap = 300;
   if (x > cap) {
     const double e = std::exp(cap);
     *slope = e;
