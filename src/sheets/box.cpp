@@ -1,0 +1,152 @@
+#include <algorithm>
+
+#include "base/text.hpp"
+#include "sheets/box/column.hpp"
+#include "sheets/box/drawing.hpp"
+#include "sheets/box/layout.hpp"
+#include "sheets/draw/frame.hpp"
+#include "sheets/sheet.hpp"
+#include "sheets/words.hpp"
+
+/// The inside of each combiner box, hole by hole: what lands where, how tight, and what stays live.
+namespace stringwright::sheets {
+namespace {
+
+using namespace draw;
+using namespace box;
+
+constexpr double line_pitch = 4.8;
+
+double advice_height(const Advice& a, double width) {
+  double h = 6;
+  for (const auto& s : a.lines)
+    h += line_pitch * static_cast<double>(wrap(s, width - 5, size::caption).size()) + 0.6;
+  return h;
+}
+
+/// Sentences with a copper dot, or numbered where their order matters. Returns where they end.
+double draw_advice(Canvas& c, const Advice& a, double left, double right, double top, bool numbered) {
+  c.text({left, top + 3.4}, a.head, {.points = size::body, .weight = Weight::bold});
+  double y = top + 8.6;
+  for (std::size_t i = 0; i < a.lines.size(); ++i) {
+    if (numbered) c.text({left, y}, std::to_string(i + 1), {.weight = Weight::bold, .ink = Ink::copper});
+    else c.circle({left + 1.2, y - 1.3}, 0.7, no_stroke(), Ink::copper);
+    y = c.lines({left + 4.6, y}, wrap(a.lines[i], right - left - 5, size::caption), line_pitch) + 0.6;
+  }
+  return y - line_pitch + 1.4;
+}
+
+Scale scale_of(const Layout& l) {
+  if (!l.to_scale) return {"NOT TO SCALE", 0, ""};
+  if (l.scale > 0.99) return {"1 : 1", 20, "20 mm"};
+  return l.scale > 0.4 ? Scale{"1 : 2", 20, "40 mm"} : Scale{"1 : 3", 20, "60 mm"};
+}
+
+std::string title_of(const View& v) {
+  const int n = v.strings(), f = static_cast<int>(v.circuit().feeders.size());
+  std::string s = "Combiner box " + v.circuit().id + ", inside";
+  if (n > 0) s += ", " + std::to_string(n) + (n == 1 ? " string" : " strings");
+  if (f > 0) s += ", " + std::to_string(f) + (f == 1 ? " box" : " boxes");
+  return s;
+}
+
+/// Table and advice in one column; rows are shared where it must be.
+void column(Canvas& c, const View& v, double left, double right, double top, double bottom) {
+  const auto words = advice(v);
+  double below = 0;
+  for (const auto& a : words) below += advice_height(a, right - left) + 2;
+  auto rows = table(v, false);
+  if (top + height(rows, right - left) + below > bottom) rows = table(v, true);
+  double y = draw_table(c, rows, left, right, top) + 4;
+  for (std::size_t i = 0; i < words.size(); ++i) y = draw_advice(c, words[i], left, right, y, i == 0) + 2;
+}
+
+/// The hole table on a sheet of its own, in three columns.
+Page table_page(const View& v) {
+  Page page;
+  page.title = title_of(v) + ": holes";
+  const Field f = field(page);
+  Canvas c;
+  const double width = 122, gap = 8.5;
+  const auto sections = table(v, false);
+  double x = f.left + 6;
+  std::vector<Section> column;
+  const auto flush = [&] {
+    if (column.empty()) return;
+    draw_table(c, column, x, x + width, f.top + 3);
+    column.clear();
+    x += width + gap;
+  };
+  for (const auto& s : sections) {
+    Section part{s.letter, s.title, {}};
+    for (const auto& r : s.rows) {
+      auto with = column;
+      Section longer = part;
+      longer.rows.push_back(r);
+      with.push_back(longer);
+      if (f.top + 3 + height(with, width) > f.bottom - 3) {
+        if (!part.rows.empty()) column.push_back(part);
+        flush();
+        part.rows.clear();
+      }
+      part.rows.push_back(r);
+    }
+    if (!part.rows.empty()) column.push_back(part);
+  }
+  flush();
+  page.shapes = c.take();
+  return page;
+}
+
+Paper paper_of(const View& v) {
+  Paper paper;
+  paper.name = "box-" + v.circuit().id;
+  paper.title = "Combiner box " + v.circuit().id + ", inside";
+  const auto layout = lay_out(v);
+  if (!layout) {
+    Page page = table_page(v);
+    page.title = title_of(v) + ": holes, too many to draw on one sheet";
+    paper.pages.push_back(std::move(page));
+    return paper;
+  }
+  Page page;
+  page.title = title_of(v);
+  page.scale = scale_of(*layout);
+  const Field f = field(page);
+  Canvas c;
+  draw_inside(c, v, *layout);
+  const std::string off = v.fuses() ? "Door open, cover off. Holders shown empty, as landed."
+                                    : "Door open, cover off. Devices shown OFF, as landed.";
+  c.text({layout->wall.right() - 12, layout->wall.y + 9}, off, {.weight = Weight::medium, .align = Align::right, .ink = Ink::soft});
+  if (!layout->whole_sheet) {
+    draw_key(c, v, f.left + 6, layout->column - 5, f.bottom - 13.4);
+    c.line({layout->column, f.top}, {layout->column, f.bottom}, {Ink::ink, draw::weight::rule});
+    column(c, v, layout->column + 4, f.right - 4, f.top + 2, f.bottom - 1);
+    page.shapes = c.take();
+    paper.pages.push_back(std::move(page));
+    return paper;
+  }
+  draw_key(c, v, f.left + 6, f.right - 6, f.bottom - 13.4);
+  const double top = f.bottom - 13.4 - 50;
+  c.line({f.left, top}, {f.right, top}, {Ink::ink, draw::weight::rule});
+  const auto words = advice(v);
+  const double middle = f.left + 200;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    draw_advice(c, words[i], i == 0 ? f.left + 6 : middle + 4, i == 0 ? middle - 4 : f.right - 6, top + 2.4, i == 0);
+  page.shapes = c.take();
+  paper.pages.push_back(std::move(page));
+  paper.pages.push_back(table_page(v));
+  return paper;
+}
+
+std::vector<Paper> make(const Material& m) {
+  std::vector<Paper> all;
+  for (std::size_t i = 0; i < m.wiring.boxes.size(); ++i) all.push_back(paper_of(view(m.wiring, static_cast<int>(i))));
+  return all;
+}
+
+}  // namespace
+
+extern const Sheet box_sheet{"box", "Combiner box, inside", make};
+
+}  // namespace stringwright::sheets

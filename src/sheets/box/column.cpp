@@ -1,0 +1,287 @@
+#include "sheets/box/column.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "base/text.hpp"
+#include "sheets/draw/symbols.hpp"
+#include "sheets/words.hpp"
+
+namespace stringwright::sheets::box {
+namespace {
+
+using namespace draw;
+using wiring::Pole;
+
+constexpr double row_pitch = 5.6, group_gap = 7.6, head_height = 10;
+
+/// "N3", "N1–12", from labels that follow each other.
+std::string span_of(const std::vector<std::string>& labels, const std::string& letter) {
+  if (labels.size() == 1) return labels.front();
+  return labels.front() + "–" + labels.back().substr(std::min(letter.size(), labels.back().size()));
+}
+
+std::string tags_of(const std::vector<std::string>& tags) {
+  std::vector<std::string> distinct;
+  for (const auto& t : tags)
+    if (std::find(distinct.begin(), distinct.end(), t) == distinct.end()) distinct.push_back(t);
+  if (distinct.empty()) return "";
+  if (distinct.size() < 3) return text::join(distinct, " ");
+  return distinct.front() + "–" + distinct.back();
+}
+
+bool alike(const Row& a, const Row& b) {
+  return a.spare == b.spare && a.size == b.size && a.newton_metres == b.newton_metres && a.wires == b.wires &&
+         a.may_hold == b.may_hold;
+}
+
+class Table {
+ public:
+  Table(const View& v, bool shared) : v_(v), shared_(shared) {}
+
+  Row hole(int terminal) const {
+    const auto& t = v_.terminal(terminal);
+    Row r;
+    r.terminals = {terminal};
+    r.labels = {t.label};
+    r.holes = t.label;
+    const auto conductors = v_.on(terminal);
+    r.wires = static_cast<int>(conductors.size());
+    r.may_hold = t.spec ? t.spec->wires.value_or(0) : 0;
+    r.spare = conductors.empty();
+    std::vector<std::string> tags;
+    for (int c : conductors) tags.push_back(v_.conductor(c).tag);
+    r.wire = tags_of(tags);
+    if (!conductors.empty()) r.size = wire_words(v_.conductor(conductors.front()).wire);
+    if (const auto q = torque(t.spec)) {
+      r.newton_metres = q->newton_metres;
+      r.pound_force_inches = q->pound_force_inches;
+    }
+    return r;
+  }
+
+  void add(Section& s, Row r) const {
+    // Spare holes always stand together, others where rows are shared.
+    if (!s.rows.empty() && (shared_ || r.spare || r.wire == "finger") && alike(s.rows.back(), r)) {
+      Row& last = s.rows.back();
+      last.terminals.insert(last.terminals.end(), r.terminals.begin(), r.terminals.end());
+      last.labels.insert(last.labels.end(), r.labels.begin(), r.labels.end());
+      std::vector<std::string> tags;
+      for (int t : last.terminals)
+        for (int c : v_.on(t)) tags.push_back(v_.conductor(c).tag);
+      last.holes = span_of(last.labels, s.letter);
+      if (last.wire != "finger") last.wire = tags_of(tags);
+      return;
+    }
+    s.rows.push_back(std::move(r));
+  }
+
+  Section device_side(bool load) const {
+    const std::string what = device_word(v_.device_part);
+    const std::string capital = what == "fuse" ? "Fuse holder" : std::string(1, static_cast<char>(std::toupper(what[0]))) + what.substr(1);
+    Section s{load ? "T" : "L", capital + (load ? ", bus side, top" : ", string side, bottom"), {}};
+    for (const auto& p : v_.places)
+      for (const auto& e : p.ends) {
+        const int t = load ? e.load : e.line;
+        if (t < 0) continue;
+        Row r = hole(t);
+        if (load) {
+          r.wire = "finger";
+          r.size = "bus bar";
+          r.wires = 1;
+          r.spare = false;
+        }
+        add(s, std::move(r));
+      }
+    return s;
+  }
+
+  Section bar(const Bar& b, bool bus) const {
+    Section s{b.letter, bus ? (b.pole == Pole::plus ? "Plus bus, lugs" : "Minus bus, lugs")
+                            : b.pole == Pole::plus ? "Plus bar" : b.pole == Pole::minus ? "Minus bar" : "Ground bar",
+              {}};
+    for (int t : b.holes) add(s, hole(t));
+    return s;
+  }
+
+ private:
+  const View& v_;
+  bool shared_;
+};
+
+}  // namespace
+
+std::vector<Section> table(const View& v, bool shared) {
+  const Table t(v, shared);
+  std::vector<Section> all;
+  for (const bool load : {true, false})
+    if (Section s = t.device_side(load); !s.rows.empty()) all.push_back(std::move(s));
+  for (const auto& b : v.buses) all.push_back(t.bar(b, true));
+  for (const auto& b : v.bars) all.push_back(t.bar(b, false));
+  if (v.arrester >= 0) {
+    Section s{"S", "Arrester, own terminals", {}};
+    for (int terminal : v.device(v.arrester).terminals) t.add(s, t.hole(terminal));
+    all.push_back(std::move(s));
+  }
+  return all;
+}
+
+namespace {
+
+constexpr double cell_width = 7, cell_height = 5;
+
+/// What is written into the squares of a row: the number of each hole, or nothing where there is one.
+std::vector<std::string> cells(const Section& s, const Row& r) {
+  if (r.spare) return {};
+  if (r.labels.size() == 1) return {""};
+  std::vector<std::string> numbers;
+  for (const auto& l : r.labels) numbers.push_back(l.substr(std::min(s.letter.size(), l.size())));
+  return numbers;
+}
+
+/// Squares of a row stand at its end if they are few, else on lines of their own below it.
+constexpr std::size_t beside = 1;
+
+double row_height(const Section& s, const Row& r, double width) {
+  const std::size_t n = cells(s, r).size();
+  if (n <= beside) return row_pitch;
+  const auto per_line = static_cast<std::size_t>(std::max(1.0, (width - 13) / cell_width));
+  return row_pitch + (cell_height + 0.8) * static_cast<double>((n + per_line - 1) / per_line);
+}
+
+}  // namespace
+
+double height(const std::vector<Section>& sections, double width) {
+  double h = head_height;
+  for (const auto& s : sections) {
+    h += group_gap;
+    for (const auto& r : s.rows) h += row_height(s, r, width);
+  }
+  return h;
+}
+
+double draw_table(Canvas& page, const std::vector<Section>& sections, double left, double right, double top) {
+  Canvas c;
+  const Type soft{.ink = Ink::soft}, soft_right{.align = Align::right, .ink = Ink::soft};
+  const double dots = right - 22;
+  const double inches = dots - 5, newton = inches - 14;
+  const double wire = left + 13, size = left + 32;
+  double y = top + 5.6;
+  c.text({left, y}, "Hole", soft);
+  c.text({wire, y}, "Wire", soft);
+  c.text({size, y}, "Size", soft);
+  c.text({newton, y}, "N·m", soft_right);
+  c.text({inches, y}, "lbf·in", soft_right);
+  c.text({dots, y}, "Wires", soft);
+  c.text({right, y}, "Tight", soft_right);
+  c.line({left, y + 2}, {right, y + 2}, {Ink::ink, draw::weight::rule});
+  y = top + head_height;
+  for (const auto& s : sections) {
+    letter(c, {left, y + group_gap - 2.3}, s.letter);
+    c.text({left + 7, y + group_gap - 1}, s.title, {.points = size::body, .weight = Weight::bold});
+    y += group_gap;
+    for (const auto& r : s.rows) {
+      const double base = y + row_pitch - 1.6;
+      const double middle = base - half_capital(size::caption);
+      const double holes = measure(r.holes, size::caption, Weight::semibold).width;
+      c.text({left, base}, r.holes, {.weight = Weight::semibold});
+      if (r.spare) {
+        c.text({std::max(wire, left + holes + 2.5), base}, "spare, screw tight, no wire", soft);
+      } else {
+        const double from = std::max(wire, left + holes + 2);
+        c.text({from, base}, r.wire);
+        const double after = std::max(size, from + measure(r.wire, size::caption).width + 2);
+        const bool by_marking = r.newton_metres.empty();
+        c.text({after, base}, fit(r.size, (by_marking ? inches - 19 : newton - 8) - after, size::caption));
+        if (by_marking) {
+          c.text({inches, base}, "by marking", soft_right);
+        } else {
+          c.text({newton, base}, r.newton_metres, {.align = Align::right});
+          c.text({inches, base}, r.pound_force_inches, {.align = Align::right});
+        }
+        occupancy(c, {dots, middle}, r.wires, r.may_hold);
+        const auto squares = cells(s, r);
+        if (squares.size() <= beside) {
+          tick_box(c, {right - 2, middle});
+        } else {
+          double x = left + 13, line = y + row_pitch;
+          for (const auto& number : squares) {
+            if (x + cell_width > right + 0.01) {
+              x = left + 13;
+              line += cell_height + 0.8;
+            }
+            c.rect({x, line, cell_width - 0.9, cell_height}, {Ink::ink, draw::weight::part}, Ink::paper);
+            c.text({x + (cell_width - 0.9) / 2, line + cell_height / 2 + half_capital(size::caption)}, number,
+                   {.align = Align::middle, .ink = Ink::soft});
+            x += cell_width;
+          }
+        }
+      }
+      y += row_height(s, r, right - left);
+      c.line({left, y}, {right, y}, {Ink::hair, draw::weight::leader});
+    }
+  }
+  page.add(c.group("hole-table"));
+  return y;
+}
+
+std::vector<Advice> advice(const View& v) {
+  const bool both = v.buses.size() > 1;
+  const Pole device_pole = v.buses.empty() ? Pole::plus : v.buses.front().pole;
+  const std::string bus = v.buses.empty() ? "P" : v.buses.front().letter;
+  const std::string bar = both ? v.buses.back().letter : device_pole == Pole::plus ? "N" : "P";
+  const auto& circuit = v.circuit();
+  const auto& job = v.wiring.job;
+
+  std::vector<std::string> labels;
+  for (const auto& p : v.places)
+    if (!p.spare) labels.push_back(v.device(p.device).label);
+  const std::string devices = listed(labels);
+  const std::string lines = v.places.empty() ? "L" : labels.size() == 1 ? "L1" : "each L";
+
+  std::string far = "the device at the far end", battery;
+  if (circuit.lands_input >= 0) {
+    const auto& input = v.wiring.inputs[static_cast<std::size_t>(circuit.lands_input)];
+    far = input.protector >= 0 ? device_word(v.wiring.part_of(input.protector)) + " at " + input.id
+                               : "input " + input.id;
+    for (const auto& e : job.equipment)
+      if (e.id == input.equipment && e.battery) battery = "battery";
+  } else if (circuit.lands_box >= 0) {
+    far = "its device in box " + v.wiring.boxes[static_cast<std::size_t>(circuit.lands_box)].id;
+  }
+
+  const std::string out = both ? "the outputs" : device_pole == Pole::plus ? "OUT+" : "OUT−";
+  const std::string far_end = battery.empty() ? far + " off and locked." : far + " off and locked, then the " + battery + ".";
+
+  Advice before{"Before you land a wire", {}};
+  before.lines.push_back("Both plugs of each string open at the array, all four halves capped.");
+  if (!circuit.feeders.empty()) before.lines.push_back("Every box that lands here: devices off and locked.");
+  before.lines.push_back(v.fuses() ? "Holders " + devices + " empty; " + far_end : devices + " OFF; " + far_end);
+  before.lines.push_back("Tester on a known source. Prove dead: " + bus + " to " + bar + ", " + bus + " to G, " +
+                         lines + " to " + (both ? "the other pole" : bar) + ", " + lines + " to G, " + bar +
+                         " to G. Tester on the known source again.");
+  before.lines.push_back("Set torque, mark the screw, tick. Close unused openings and spare fingers.");
+
+  Advice stays{"What stays dangerous", {}};
+  stays.lines.push_back(std::string("L and the string wires: live in light, whatever the ") +
+                        (v.fuses() ? "holders hold. Never pull one under load." : "devices do."));
+  stays.lines.push_back(bus + (both ? ", " + bar : "") + ", spare fingers, " + out +
+                        ": live once any device closes or a source behind feeds back.");
+  const bool bonded = job.grounding.scheme && *job.grounding.scheme != job::Scheme::ungrounded;
+  const bool minus = !job.grounding.pole || *job.grounding.pole == job::Pole::minus;
+  const std::string bond = bonded ? std::string("No ") + (minus ? "N" : "P") + " to G bond here: the one bond is in " +
+                                        (job.grounding.bond ? draw::plain(*job.grounding.bond) : "a place not known") + "."
+                                  : "No pole is bonded to G, here or elsewhere.";
+  if (!both)
+    stays.lines.push_back(bar + " floats: any voltage to G. It is d.c. " +
+                          (device_pole == Pole::plus ? "minus, no neutral. " : "plus. ") + bond);
+  else
+    stays.lines.push_back(bond);
+  if (v.arrester >= 0) stays.lines.push_back("The arrester is on the bus side: strings have none while open.");
+  if (!circuit.feeders.empty() && !both)
+    stays.lines.push_back("The poles of one feeder enter by one raceway; here they are drawn apart.");
+  return {before, stays};
+}
+
+}  // namespace stringwright::sheets::box

@@ -1,0 +1,358 @@
+#include "sheets/box/drawing.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "base/text.hpp"
+#include "sheets/draw/symbols.hpp"
+#include "sheets/words.hpp"
+
+namespace stringwright::sheets::box {
+namespace {
+
+using namespace draw;
+
+const Stroke part_edge{Ink::ink, draw::weight::part};
+
+/// Ids of the grammar: S1p, S1n, OUTp, OUTn, EGC-ARRAY, EGC-OUT.
+std::string wire_group(const View& v, int conductor) {
+  const auto& c = v.conductor(conductor);
+  if (conductor == v.circuit().rack_bond) return "EGC-ARRAY";
+  if (conductor == v.circuit().out_ground) return "EGC-OUT";
+  std::string id = c.id;
+  id = text::replace_all(std::move(id), "+", "p");
+  id = text::replace_all(std::move(id), "-", "n");
+  return text::replace_all(std::move(id), "/", "_");
+}
+
+void zones(Canvas& c, const Layout& l) {
+  for (const auto& z : l.zones) {
+    Canvas g;
+    switch (z.kind) {
+      case Zone::Kind::live:
+        g.add(Hatch{z.outline, 2.6, 45, {Ink::copper, 0.28}});
+        g.polygon(z.outline, {Ink::copper, draw::weight::outline, {3, 1}});
+        c.add(g.group("live-zone", "livezone", "Live whenever there is light"));
+        break;
+      case Zone::Kind::floating:
+        g.add(Hatch{z.outline, 2.6, -45, {Ink::copper, 0.25, {2.4, 1.4}}});
+        g.polygon(z.outline, {Ink::copper, 0.45, {3, 1}});
+        c.add(g.group("float-zone", "livezone floatzone", "Floats: treat as live"));
+        break;
+      case Zone::Kind::closed:
+        g.add(Hatch{z.outline, 5.2, 45, {Ink::copper, 0.18}});
+        g.polygon(z.outline, {Ink::copper, 0.35, {1.2, 1.2}});
+        c.add(g.group("closed-zone", "livezone closedzone",
+                      "Live once any device closes or a source behind feeds back"));
+        break;
+    }
+  }
+}
+
+void zone_words(Canvas& c, const Layout& l) {
+  const Type type{.weight = Weight::bold, .ink = Ink::copper, .turn = -90};
+  for (const auto& z : l.zones) {
+    if (!z.label) continue;
+    c.text_on_paper({z.label->x, z.label->y}, z.words, type, 1.2);
+    if (z.kind != Zone::Kind::live) continue;
+    const double length = measure(z.words, type.points, type.weight).width;
+    const double top = z.label->y - length - 11;
+    c.rect({z.label->x - 5.2, top - 0.8, 8, 8.4}, no_stroke(), Ink::paper, 0.8);
+    live_sign(c, {z.label->x - 1.25, top}, 6.6);
+  }
+}
+
+void face_words(Canvas& c, const View& v, const Face& f, const Place& p, bool fuse) {
+  const double x = f.box.centre().x;
+  const Box& b = f.box;
+  const parts::Part* part = v.wiring.part_of(p.device);
+  const std::string label = v.device(p.device).label;
+  const Type middle{.align = Align::middle};
+  if (fuse) {
+    empty_fuse_holder(c, {x, b.y + b.h * 0.38}, b.h * 0.3);
+    c.text({x, b.y + b.h * 0.615}, label, {.points = size::device, .weight = Weight::bold, .align = Align::middle});
+    c.text({x, b.y + b.h * 0.69}, "empty", middle);
+    c.text({x, b.y + b.h * 0.75}, "no load", middle);
+    return;
+  }
+  // Toggle, OFF as landed.
+  c.rect({x - 5, b.y + b.h * 0.306, 10, b.h * 0.2}, part_edge, Ink::paper, 1);
+  c.rect({x - 3.6, b.y + b.h * 0.412, 7.2, b.h * 0.078}, no_stroke(), Ink::ink, 0.8);
+  c.text({x, b.y + b.h * 0.383}, "OFF", {.weight = Weight::semibold, .align = Align::middle});
+  c.text({x, b.y + b.h * 0.612}, label, {.points = size::device, .weight = Weight::bold, .align = Align::middle});
+  double y = b.y + b.h * 0.684;
+  for (const auto& words : rating(part)) {
+    if (y > b.y + b.h * 0.775) break;
+    c.text({x, y}, fit(words, b.w - 1, size::caption), middle);
+    y += 5;
+  }
+}
+
+void narrow_face(Canvas& c, const Face& f, const Place& p, bool fuse) {
+  const Box& b = f.box;
+  const double x = b.centre().x;
+  const double lower = b.bottom() - b.h * 0.2 - 1.6;
+  c.text({x, lower}, std::to_string(p.number), {.weight = Weight::bold, .align = Align::middle});
+  const double top = b.y + b.h * 0.2 + 1, bottom = lower - 3.6;
+  const Point m{x, (top + bottom) / 2};
+  if (fuse) {
+    empty_fuse_holder(c, m, bottom - top);
+    return;
+  }
+  const double w = std::min(5.2, b.w - 2), h = bottom - top - 1;
+  c.rect({m.x - w / 2, m.y - h / 2, w, h}, part_edge, Ink::paper, 0.8);
+  c.rect({m.x - w / 2 + 0.9, m.y + 0.5, w - 1.8, h / 2 - 1.3}, no_stroke(), Ink::ink, 0.6);
+}
+
+void devices(Canvas& c, const View& v, const Layout& l) {
+  for (const auto& f : l.faces) {
+    const Place& p = v.places[static_cast<std::size_t>(f.place)];
+    const auto& device = v.device(p.device);
+    Canvas g;
+    if (p.spare) {
+      g.rect(f.box, {Ink::ink, draw::weight::part, {2.2, 1.2}}, Ink::paper, 1);
+      const Point m = f.box.centre();
+      g.text({m.x + half_capital(size::caption), m.y + f.box.h * 0.08}, "spare",
+             {.align = Align::middle, .ink = Ink::soft, .turn = -90});
+      c.add(g.group(device.id, "device spare", device.label + " spare"));
+      continue;
+    }
+    const parts::Part* part = v.wiring.part_of(p.device);
+    const bool fuse = part && part->kind && *part->kind == parts::PartKind::fuse;
+    g.rect(f.box, {Ink::ink, draw::weight::outline}, Ink::paper, 0.8);
+    for (const double share : {0.2, 0.8})
+      g.line({f.box.x, f.box.y + f.box.h * share}, {f.box.right(), f.box.y + f.box.h * share},
+             {Ink::ink, draw::weight::fine});
+    for (std::size_t i = 1; i < f.poles.size(); ++i) {
+      const double x = (f.poles[i - 1] + f.poles[i]) / 2;
+      g.line({x, f.box.y + f.box.h * 0.8}, {x, f.box.bottom()}, {Ink::ink, draw::weight::fine});
+      g.line({x, f.box.y}, {x, f.box.y + f.box.h * 0.2}, {Ink::ink, draw::weight::fine});
+    }
+    if (l.small) narrow_face(g, f, p, fuse);
+    else face_words(g, v, f, p, fuse);
+    c.add(g.group(device.id, "device", device.label));
+  }
+}
+
+void arrester_face(Canvas& c, const View& v, const Layout& l) {
+  if (!l.arrester) return;
+  const Box& b = *l.arrester;
+  Canvas g;
+  g.rect(b, {Ink::ink, draw::weight::outline}, Ink::paper, 0.8);
+  for (const double share : {0.19, 0.81})
+    g.line({b.x, b.y + b.h * share}, {b.right(), b.y + b.h * share}, {Ink::ink, draw::weight::fine});
+  const double middle = b.centre().x;
+  arrester(g, {middle, b.y + b.h * 0.41}, std::min(15.0, b.h * 0.34));
+  const double name = b.y + b.h * 0.41 + std::min(15.0, b.h * 0.34) / 2 + 5;
+  g.text({middle, std::min(name, b.y + b.h * 0.78)}, v.device(v.arrester).label,
+         {.points = size::device, .weight = Weight::bold, .align = Align::middle});
+  const parts::Part* part = v.wiring.part_of(v.arrester);
+  if (part && part->v_dc && name + 5 < b.y + b.h * 0.79)
+    g.text({middle, name + 5.2}, text::join(rating(part), " · "), {.align = Align::middle});
+  c.add(g.group(v.device(v.arrester).id, "device", "Surge arrester"));
+}
+
+void metal(Canvas& c, const View& v, const std::vector<Metal>& list, const std::vector<Bar>& bars) {
+  for (std::size_t i = list.size(); i-- > 0;) {
+    const Metal& m = list[i];
+    Canvas g;
+    for (const auto& f : m.fingers) {
+      const double half = std::min(3.0, 0.3 * 10);
+      g.polygon({{f.x - half, m.box.bottom() - 0.2}, {f.x - half, m.finger_end}, {f.x + half, m.finger_end}, {f.x + half, m.box.bottom() - 0.2}},
+                part_edge, Ink::metal);
+    }
+    g.rect(m.box, part_edge, Ink::metal, 0.6);
+    const Bar& bar = bars[i];
+    const std::string id = bar.pole == wiring::Pole::ground ? "bar-ground"
+                           : bar.pole == wiring::Pole::plus ? "bus-positive" : "bus-negative";
+    c.add(g.group(id, m.fingers.empty() ? "bar" : "bus", v.device(bar.device).id));
+  }
+}
+
+/// Screws come after the wires, numbers beside them.
+void screws(Canvas& c, const View& v, const Layout& l) {
+  for (const auto& [terminal, spot] : l.spots) {
+    const bool on_device = v.device(v.terminal(terminal).device).kind == wiring::DeviceKind::protector;
+    bool used = on_device || !v.on(terminal).empty();
+    screw(c, spot.at, spot.radius, used);
+    if (spot.number.empty()) continue;
+    const Type type{.weight = Weight::semibold, .align = Align::middle};
+    if (on_device) {
+      // The narrow device has its number on its face.
+      if (l.small) continue;
+      const bool load = spot.wire_above;
+      c.text({spot.at.x + 4.6, spot.at.y + (load ? 7 : -3.4)}, spot.number, type);
+      continue;
+    }
+    const bool bus = std::any_of(v.buses.begin(), v.buses.end(), [&](const Bar& b) {
+      return b.device == v.terminal(terminal).device;
+    });
+    const double edge = bus ? 3.4 : 4;
+    const bool below = spot.wire_above && !spot.wire_below;
+    c.text({spot.at.x, below ? spot.at.y + edge + 3.9 : spot.at.y - edge - 1.6}, spot.number, type);
+  }
+}
+
+void letters(Canvas& c, const View& v, const Layout& l) {
+  for (std::size_t i = 0; i < l.buses.size(); ++i) letter(c, l.buses[i].letter, v.buses[i].letter);
+  for (std::size_t i = 0; i < l.bars.size(); ++i) letter(c, l.bars[i].letter, v.bars[i].letter);
+  if (l.faces.empty()) return;
+  letter(c, l.load_letter, "T");
+  letter(c, l.line_letter, "L");
+}
+
+void entries(Canvas& c, const Layout& l) {
+  int n = 0;
+  for (const auto& e : l.entries) {
+    Canvas g;
+    if (e.kind == Entry::Kind::relief || e.kind == Entry::Kind::ground)
+      relief(g, l.wall.bottom(), e.left, e.right, e.plugged);
+    else
+      hub(g, l.wall.bottom(), e.left, e.right, 6.5);
+    const std::string id = e.kind == Entry::Kind::relief ? "R" + std::to_string(++n)
+                           : e.kind == Entry::Kind::ground ? "R-EGC"
+                           : e.kind == Entry::Kind::out ? "HUB" : "";
+    c.add(g.group(id, e.kind == Entry::Kind::relief || e.kind == Entry::Kind::ground ? "relief" : "hub"));
+  }
+}
+
+void wires(Canvas& c, const View& v, const Layout& l, bool front) {
+  for (const auto& p : l.paths) {
+    if (p.front != front) continue;
+    const auto& conductor = v.conductor(p.conductor);
+    c.add(wire(wire_group(v, p.conductor), look(v.wiring, conductor), p.points,
+               conductor.tag + " " + wire_words(conductor.wire), conductor.tag));
+  }
+}
+
+void tags(Canvas& c, const View& v, const Layout& l) {
+  for (const auto& p : l.paths)
+    for (const auto& t : p.tags)
+      c.add(tag(look(v.wiring, v.conductor(p.conductor)).pattern, t.centre, v.conductor(p.conductor).tag, t.upright,
+                v.conductor(p.conductor).tag));
+}
+
+void captions(Canvas& c, const Layout& l) {
+  for (const auto& k : l.captions) {
+    const auto lines = fit_lines(k.words, std::max(14.0, k.room), 2, size::caption, Weight::medium);
+    c.lines({k.centre, l.foot + 5.4}, lines, 4.7, {.weight = Weight::medium, .align = Align::middle});
+  }
+}
+
+void dimensions(Canvas& c, const View& v, const Layout& l) {
+  if (!l.to_scale) {
+    std::string words = "NOT TO SCALE";
+    if (v.part && v.part->outline && v.part->outline->size() == 2)
+      words += ": inside " + text::shortest(v.part->outline->at(0).in(units::millimetres), 4) + " × " +
+               text::shortest(v.part->outline->at(1).in(units::millimetres), 4) + " mm, the parts are drawn apart";
+    else words += ": the size of the box is not known";
+    c.text({l.wall.x, l.wall.y - 4.6}, words, {.weight = Weight::semibold});
+    return;
+  }
+  const auto size = [&](std::size_t i) {
+    return text::shortest(v.part->outline->at(i).in(units::millimetres), 4) + " mm";
+  };
+  dimension(c, {l.wall.x, l.wall.y - 6}, {l.wall.right(), l.wall.y - 6}, size(0));
+  dimension(c, {l.wall.x - 5.6, l.wall.y}, {l.wall.x - 5.6, l.wall.bottom()}, size(1));
+}
+
+}  // namespace
+
+void draw_inside(Canvas& c, const View& v, const Layout& l) {
+  zones(c, l);
+  Canvas wall;
+  enclosure(wall, l.wall);
+  c.add(wall.group("enclosure"));
+  dimensions(c, v, l);
+  Canvas rail;
+  rail.rect(l.rail, part_edge, Ink::metal);
+  for (const double share : {0.16, 0.84})
+    rail.line({l.rail.x, l.rail.y + l.rail.h * share}, {l.rail.right(), l.rail.y + l.rail.h * share},
+              {Ink::ink, draw::weight::fine});
+  c.add(rail.group("rail"));
+  devices(c, v, l);
+  arrester_face(c, v, l);
+  metal(c, v, l.buses, v.buses);
+  metal(c, v, l.bars, v.bars);
+  entries(c, l);
+  wires(c, v, l, false);
+  wires(c, v, l, true);
+  screws(c, v, l);
+  letters(c, v, l);
+  zone_words(c, l);
+  tags(c, v, l);
+  captions(c, l);
+}
+
+void draw_key(Canvas& c, const View& v, double left, double right, double top) {
+  Canvas k;
+  k.line({left, top}, {right, top}, {Ink::hair, draw::weight::rule});
+  struct Item {
+    std::string words;
+    double width;
+    void (*show)(Canvas&, Point, const View&);
+  };
+  // One sample of each pattern that stands on the sheet.
+  static constexpr double sample_length = 11;
+  struct Sample {
+    Look look;
+    std::string words;
+  };
+  std::vector<Sample> samples;
+  for (const auto& w : v.wires) {
+    const Look shown = look(v.wiring, v.conductor(w.conductor));
+    if (std::any_of(samples.begin(), samples.end(), [&](const Sample& s) { return s.look.pattern == shown.pattern; }))
+      continue;
+    std::string words;
+    const auto& g = v.wiring.job.grounding;
+    const bool functional = g.scheme && *g.scheme == job::Scheme::functional && g.pole;
+    switch (shown.pattern) {
+      case Pattern::plus: words = functional && *g.pole == job::Pole::plus ? "plus, functional ground" : "plus"; break;
+      case Pattern::minus: words = functional && *g.pole == job::Pole::minus ? "minus, functional ground" : "minus"; break;
+      case Pattern::plus_grounded: words = "plus, solidly grounded"; break;
+      case Pattern::minus_grounded: words = "minus, solidly grounded"; break;
+      case Pattern::ground: words = "equipment ground"; break;
+    }
+    samples.push_back({{shown.pattern, false}, words});
+  }
+  std::sort(samples.begin(), samples.end(), [](const Sample& a, const Sample& b) { return a.look.pattern < b.look.pattern; });
+  double x = left;
+  const double first = top + 4.9, second = top + 10.5;
+  for (const auto& s : samples) {
+    sample(k, s.look, {x, first}, sample_length);
+    x += sample_length + 2.4;
+    k.text({x, first + half_capital(size::caption)}, s.words);
+    x += measure(s.words, size::caption).width + 6.5;
+  }
+  for (const bool used : {true, false}) {
+    const std::string words = used ? "in use" : "spare";
+    screw(k, {x + 1.7, first}, 1.7, used);
+    k.text({x + 5.2, first + half_capital(size::caption)}, words);
+    x += 5.2 + measure(words, size::caption).width + 5.5;
+  }
+  k.rect({x, first - 1.7, 3.6, 3.4}, no_stroke(), Ink::ink, 0.5);
+  k.text({x + 5.4, first + half_capital(size::caption)}, "plugged");
+
+  x = left;
+  const std::array<std::pair<Zone::Kind, const char*>, 3> kinds{
+      std::pair{Zone::Kind::live, "live in light"}, {Zone::Kind::floating, "floats: treat as live"},
+      {Zone::Kind::closed, "live once any device closes or a source behind feeds back"}};
+  for (const auto& [kind, words] : kinds) {
+    const std::vector<Point> box{{x, second - 2}, {x + sample_length, second - 2}, {x + sample_length, second + 2}, {x, second + 2}};
+    if (kind == Zone::Kind::live) {
+      k.add(Hatch{box, 1.7, 45, {Ink::copper, 0.28}});
+      k.polygon(box, {Ink::copper, 0.5, {2, 0.8}});
+    } else if (kind == Zone::Kind::floating) {
+      k.add(Hatch{box, 1.7, -45, {Ink::copper, 0.25, {1.2, 0.7}}});
+      k.polygon(box, {Ink::copper, 0.4, {2, 0.8}});
+    } else {
+      k.add(Hatch{box, 3.4, 45, {Ink::copper, 0.18}});
+      k.polygon(box, {Ink::copper, 0.35, {1.2, 1.2}});
+    }
+    k.text({x + sample_length + 2.4, second + half_capital(size::caption)}, words);
+    x += sample_length + 2.4 + measure(words, size::caption).width + 6.5;
+  }
+  c.add(k.group("key"));
+}
+
+}  // namespace stringwright::sheets::box

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "wiring/wiring.hpp"
+
+namespace stringwright::sheets::box {
+
+/// One pole of a string device: where the string lands and where the bus takes over. Terminals, −1 in
+/// a spare place.
+struct PoleEnds {
+  wiring::Pole pole = wiring::Pole::plus;
+  int line = -1, load = -1;
+};
+
+/// A place on the rail.
+struct Place {
+  int device = -1;
+  int number = 0;
+  bool spare = false;
+  std::vector<PoleEnds> ends;  ///< plus before minus
+};
+
+/// A bar with fingers or with holes.
+struct Bar {
+  int device = -1;
+  std::string letter;
+  wiring::Pole pole = wiring::Pole::plus;
+  std::vector<int> holes;  ///< terminals with a number, in order; fingers are not among them
+};
+
+/// A conductor with at least one end in the box.
+struct BoxWire {
+  int conductor = -1;
+  std::vector<int> inside;  ///< its terminals here: one or two
+};
+
+/// What lies in one box, read off the graph, without places.
+struct View {
+  const wiring::Wiring& wiring;
+  int index;
+  const parts::Part* part;         ///< of the box; null where it is not known
+  const parts::Part* device_part;  ///< of the first used place
+  std::vector<Place> places;
+  std::vector<Bar> buses;  ///< with fingers: plus before minus
+  std::vector<Bar> bars;   ///< with holes: the other pole's (none where both poles have devices), then ground
+  int arrester = -1;
+  std::vector<BoxWire> wires;  ///< fingers left out
+
+  const wiring::BoxCircuit& circuit() const { return wiring.boxes[static_cast<std::size_t>(index)]; }
+  const wiring::Terminal& terminal(int t) const { return wiring.terminals[static_cast<std::size_t>(t)]; }
+  const wiring::Conductor& conductor(int c) const { return wiring.conductors[static_cast<std::size_t>(c)]; }
+  const wiring::Device& device(int d) const { return wiring.devices[static_cast<std::size_t>(d)]; }
+  /// Conductors on a terminal, fingers left out.
+  std::vector<int> on(int terminal) const;
+  int strings() const { return static_cast<int>(circuit().strings.size()); }
+  bool fuses() const { return device_part && device_part->kind && *device_part->kind == parts::PartKind::fuse; }
+};
+
+View view(const wiring::Wiring& w, int box);
+
+}  // namespace stringwright::sheets::box
