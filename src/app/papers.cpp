@@ -1,5 +1,6 @@
 #include "app/papers.hpp"
 
+#include "base/version.hpp"
 #include "sheets/sheet.hpp"
 #include "sheets/write/write.hpp"
 
@@ -21,7 +22,7 @@ sheets::OperatingLine line(const OperatingPoint& p) {
 Result<std::vector<File>> papers(const Evaluation& e, double png_dpi) {
   if (const auto trouble = sheets::write::font_trouble(); !trouble.empty())
     return Failure{"sheets.no-font", trouble};
-  sheets::Material material{e.wiring, e.report, {}, "Stringwright"};
+  sheets::Material material{e.wiring, e.report, {}, e.remarks, std::string(base::version)};
   for (const auto& p : e.operating) material.operating.push_back(line(p));
   const auto set = sheets::papers(material);
 

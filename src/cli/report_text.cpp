@@ -66,6 +66,32 @@ std::string paragraph(const std::string& words, std::size_t indent) {
   return all + line + "\n";
 }
 
+/// Findings that say the same of several things, once, with the names of all of them.
+void print_like(const app::Evaluation& e, const std::vector<const check::Finding*>& like, bool trail, const Out& out) {
+  const check::Finding& f = *like.front();
+  std::string things;
+  for (const auto* one : like) things += (things.empty() ? "@" : " @") + one->thing;
+  out.out << tone(out, tone_of(f), padded(verdict_word(f), 14)) << " " << tone(out, Tone::strong, f.title) << "  "
+          << tone(out, Tone::faint, f.rule + things) << "\n";
+  if (!f.outcome.so.empty()) out.out << paragraph(f.outcome.so, 15);
+  for (const auto& sentence : f.outcome.also) out.out << paragraph(sentence, 15);
+  if (f.waived)
+    out.out << paragraph("waived by " + f.waived->by.value_or("?") + ", " + f.waived->date.value_or("?") + ": " +
+                             f.waived->reason.value_or("?"),
+                         15);
+  if (f.span.known() && (f.outcome.verdict == Verdict::fail || f.outcome.verdict == Verdict::cannot_tell))
+    out.out << std::string(15, ' ')
+            << tone(out, Tone::faint,
+                    e.file + ":" + std::to_string(f.span.line) + ":" + std::to_string(f.span.column)) << "\n";
+  if (trail)
+    for (const auto& s : f.trail.steps()) out.out << std::string(17, ' ') << trail::render(s) << "\n";
+}
+
+bool alike(const check::Finding& x, const check::Finding& y) {
+  return x.rule == y.rule && x.outcome.verdict == y.outcome.verdict && x.waived.has_value() == y.waived.has_value() &&
+         !x.waived && x.outcome.so == y.outcome.so && x.outcome.also == y.outcome.also;
+}
+
 void print_operating(const app::Evaluation& e, const Out& out) {
   if (e.operating.empty()) return;
   out.out << "\n" << tone(out, Tone::strong, "What the circuit gives") << " (solved, not measured)\n";
@@ -97,31 +123,22 @@ void print_not_looked_at(const app::Evaluation& e, bool titles, const Out& out) 
 }  // namespace
 
 void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail, const Out& out) {
-  out.out << tone(out, tone_of(f), padded(verdict_word(f), 14)) << " " << tone(out, Tone::strong, f.title) << "  "
-          << tone(out, Tone::faint, f.id) << "\n";
-  if (!f.outcome.so.empty()) out.out << paragraph(f.outcome.so, 15);
-  const bool brief = !trail && f.outcome.verdict == Verdict::pass;
-  if (!brief)
-    for (const auto& sentence : f.outcome.also) out.out << paragraph(sentence, 15);
-  if (f.waived)
-    out.out << paragraph("waived by " + f.waived->by.value_or("?") + ", " + f.waived->date.value_or("?") + ": " +
-                             f.waived->reason.value_or("?"),
-                         15);
-  if (f.span.known() && (f.outcome.verdict == Verdict::fail || f.outcome.verdict == Verdict::cannot_tell))
-    out.out << std::string(15, ' ')
-            << tone(out, Tone::faint,
-                    e.file + ":" + std::to_string(f.span.line) + ":" + std::to_string(f.span.column)) << "\n";
-  if (trail)
-    for (const auto& s : f.trail.steps()) out.out << std::string(17, ' ') << trail::render(s) << "\n";
+  print_like(e, {&f}, trail, out);
 }
-
 void print_report(const app::Evaluation& e, const ReportOptions& options, const Out& out) {
   out.out << tone(out, Tone::strong, e.wiring.job.job.name.value_or("job without a name")) << " · " << e.report.edition
           << " · " << wiring::counts_line(e.wiring) << "\n\n";
   std::vector<const check::Finding*> sorted;
   for (const auto& f : e.report.findings) sorted.push_back(&f);
   std::stable_sort(sorted.begin(), sorted.end(), [](const auto* x, const auto* y) { return rank(*x) < rank(*y); });
-  for (const auto* f : sorted) print_finding(e, *f, options.trails, out);
+  for (std::size_t i = 0; i < sorted.size();) {
+    std::vector<const check::Finding*> like{sorted[i]};
+    while (++i < sorted.size() && alike(*like.front(), *sorted[i])) like.push_back(sorted[i]);
+    if (options.trails)
+      for (const auto* f : like) print_like(e, {f}, true, out);
+    else
+      print_like(e, like, false, out);
+  }
 
   if (!e.choices.empty()) {
     out.out << "\n" << tone(out, Tone::strong, "Chosen where the job left it open") << "\n";
