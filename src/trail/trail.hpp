@@ -185,16 +185,19 @@ class Trail {
   }
 
   /// A result: `symbol = formula = numbers = value`. Later steps see it as one symbol.
+  /// @param decimals  of the printed value, where the unit's default is too coarse to follow by hand
   template <class Q>
-  Traced<Q> let(std::string symbol, std::string words, const Traced<Q>& t, Source source = {}) {
+  Traced<Q> let(std::string symbol, std::string words, const Traced<Q>& t, Source source = {},
+                std::optional<int> decimals = {}) {
     Step s = step(Step::Kind::let, std::move(words),
                   t.value ? std::optional(units::AnyQuantity(*t.value)) : std::nullopt,
                   std::move(source));
     s.symbol = symbol;
     s.formula = t.formula;
     s.numbers = t.numbers;
-    steps_.push_back(s);
     Traced<Q> r = atom(symbol, t.value);
+    if (t.value && decimals) r.numbers = s.printed = units::print(*s.value, *decimals);
+    steps_.push_back(std::move(s));
     r.missing = t.missing;
     return r;
   }

@@ -47,6 +47,7 @@ constexpr KnownUnit known_units[] = {
     {"ohm/kft", "resistance per length", 1 / (1000 * foot)},
     {"ohm/km", "resistance per length", 1e-3},
     {"ohm/m", "resistance per length", 1},
+    {"ohm m", "resistivity", 1},
     {"ohm cmil/ft", "resistivity", circular_mil / foot},
     {"1/K", "per kelvin", 1},
     {"1/degC", "per kelvin", 1},
@@ -211,6 +212,13 @@ std::string Answers::unit_of(std::string_view name) const {
   for (const auto& entry : case_->inputs)
     if (entry.name == name) return entry.unit;
   return "";
+}
+
+double Answers::as_printed(std::string_view output, double value) const {
+  for (const auto& e : case_->expected)
+    if (e.printed.name == output && e.resolution > 0)
+      return std::round(value / e.resolution) * e.resolution;
+  return value;
 }
 
 const Entry* Answers::input(std::string_view name) {

@@ -54,6 +54,10 @@ class Answers {
   bool expects(std::string_view name) const;         ///< the case asks for this output
   std::string unit_of(std::string_view name) const;  ///< of an input as written; "" where absent
 
+  /// `value` rounded as the publication prints that output; as it is where nothing says so. For sources
+  /// that go on with a rounded figure.
+  double as_printed(std::string_view output, double value) const;
+
   /// An input in the unit asked for; empty where the case does not give it. A list of one is one.
   std::optional<double> number(std::string_view name, std::string_view unit);
   std::vector<double> numbers(std::string_view name, std::string_view unit);

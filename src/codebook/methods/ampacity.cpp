@@ -84,6 +84,21 @@ TerminalAmpacity terminal_ampacity(const Facts& facts, const Edition& edition, T
   return found;
 }
 
+Traced<units::Current> under_conditions(const Traced<units::Current>& i_i,
+                                        const Traced<units::Ratio>& k_t,
+                                        const Traced<units::Ratio>& k_n) {
+  return i_i * k_t * k_n;
+}
+
+std::optional<units::WireSize> smallest_in_column(const Edition& edition, units::Current i,
+                                                  units::Metal metal, units::Temperature column) {
+  for (const auto& size : units::WireSize::american()) {
+    const auto table = edition.ampacity(size, metal, column);
+    if (table.value && units::at_least(*table.value, i)) return size;
+  }
+  return std::nullopt;
+}
+
 StretchAmpacity stretch_ampacity(const Facts& facts, std::size_t stretch, const Edition& edition,
                                  Trail& trail) {
   const StretchFacts& s = facts.stretches[stretch];
@@ -122,8 +137,8 @@ StretchAmpacity stretch_ampacity(const Facts& facts, std::size_t stretch, const 
     if (!looked.value) found.forbidden = looked.why;
   }
   const auto k_n = together(s, found.label, edition, trail);
-  found.i_z =
-      trail.let("I_z", "in this stretch", i_i * k_t * k_n, edition.cite("conductor.conditions"));
+  found.i_z = trail.let("I_z", "in this stretch", under_conditions(i_i, k_t, k_n),
+                        edition.cite("conductor.conditions"));
   return found;
 }
 

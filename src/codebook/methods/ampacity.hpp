@@ -27,6 +27,15 @@ struct TerminalAmpacity {
 TerminalAmpacity terminal_ampacity(const Facts& facts, const Edition& edition, Trail& trail,
                                    const Traced<units::Current>& i_req);
 
+/// I_z = I_i · k_T · k_N.
+Traced<units::Current> under_conditions(const Traced<units::Current>& i_i,
+                                        const Traced<units::Ratio>& k_t,
+                                        const Traced<units::Ratio>& k_n);
+
+/// The smallest American size that carries a current in a column of the raceway table.
+std::optional<units::WireSize> smallest_in_column(const Edition& edition, units::Current i,
+                                                  units::Metal metal, units::Temperature column);
+
 /// Ampacity of one stretch under its conditions of use.
 ///
 ///     I_z = I_i · k_T · k_N,    k_T at T_a + ΔT_roof

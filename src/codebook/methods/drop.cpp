@@ -19,7 +19,7 @@ Traced<units::Voltage> voltage_drop(const Facts& facts, const Edition& edition, 
   if (facts.wire.known() && hot.value)
     r = read_table(trail, "r", "resistance",
                    edition.resistance(facts.wire->size, facts.wire->metal, *hot.value));
-  return trail.let("ΔU", "voltage drop", voltage_drop(length, r, i));
+  return trail.let("ΔU", "voltage drop", voltage_drop(length, r, i), {}, 2);
 }
 
 }  // namespace stringwright::codebook

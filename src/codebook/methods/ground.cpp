@@ -50,9 +50,18 @@ GroundSize smallest_ground(const Facts& facts, const Edition& edition, Trail& tr
   return found;
 }
 
-units::Area grown_ground(units::Area ground, units::Area circuit_before,
-                         units::Area circuit_after) {
-  return ground * (circuit_after / circuit_before);
+units::Ratio growth(const units::WireSize& before, const units::WireSize& after) {
+  return after.area() / before.area();
+}
+
+units::Area grown_ground(const units::WireSize& ground, units::Ratio growth) {
+  return ground.area() * growth;
+}
+
+std::optional<units::WireSize> smallest_of_area(units::Area area) {
+  for (const auto& size : units::WireSize::american())
+    if (units::at_least(size.area(), area)) return size;
+  return std::nullopt;
 }
 
 }  // namespace stringwright::codebook

@@ -27,9 +27,12 @@ GroundSize smallest_ground(const Facts& facts, const Edition& edition, Trail& tr
 /// The general rule for conductors that were made larger, which 690.45 sets aside for PV circuits:
 /// the ground's area grows in proportion to theirs.
 ///
-///     A_g = A_g0 · A / A_0
+///     A_g = A_g0 · q,    q = A / A_0
 ///
 /// Source: NFPA 70, 250.122(B). Proved: cases/published/ecn_forum_egc.toml.
-units::Area grown_ground(units::Area ground, units::Area circuit_before, units::Area circuit_after);
+units::Ratio growth(const units::WireSize& before, const units::WireSize& after);
+units::Area grown_ground(const units::WireSize& ground, units::Ratio growth);
+/// The smallest American size of at least that area; empty where none is so large.
+std::optional<units::WireSize> smallest_of_area(units::Area area);
 
 }  // namespace stringwright::codebook

@@ -1,5 +1,6 @@
 #include "codebook/methods/voltages.hpp"
 
+#include <cmath>
 #include <functional>
 
 namespace stringwright::codebook {
@@ -69,7 +70,7 @@ Traced<units::Voltage> by_coefficient(const Facts& facts, const Edition& edition
         const auto n = count_of(g, i, facts, trail);
         const auto v_oc = v_oc_of(g, i, facts, trail);
         const auto b = given_once(trail, indexed("b", facts, i), "V_oc coefficient", g.b_voc);
-        return n * v_oc * (trail::number(1) + b * (t - standard()));
+        return series_voltage(n, v_oc, trail::number(1) + b * (t - standard()));
       });
 }
 
@@ -97,8 +98,20 @@ Traced<units::Voltage> cold_by_table(const Facts& facts, const Edition& edition,
     factor = read_table(trail, "F_T", "cold factor", edition.cold_voltage_factor(*t.value));
   return sum_of_groups(facts, trail, "V_table", "cold, table", edition.cite("voltage.table"),
                        [&](const SeriesGroup& g, std::size_t i) {
-                         return count_of(g, i, facts, trail) * v_oc_of(g, i, facts, trail) * factor;
+                         return series_voltage(count_of(g, i, facts, trail),
+                                               v_oc_of(g, i, facts, trail), factor);
                        });
+}
+
+Traced<units::Voltage> series_voltage(const Traced<units::Ratio>& n,
+                                      const Traced<units::Voltage>& v,
+                                      const Traced<units::Ratio>& k) {
+  return n * v * k;
+}
+
+int most_in_series(units::Voltage v_cold, units::Voltage limit) {
+  if (v_cold.si() <= 0 || limit.si() <= 0) return 0;
+  return static_cast<int>(std::floor(limit / v_cold * (1 + units::guard)));
 }
 
 std::optional<ColdMethod> chosen_method(const Facts& facts, const Edition& edition) {
@@ -130,10 +143,9 @@ Traced<units::Voltage> hot_voltage(const Facts& facts, Trail& trail) {
   return sum_of_groups(
       facts, trail, "V_hot", "hot, at full power", {}, [&](const SeriesGroup& g, std::size_t i) {
         const auto n = count_of(g, i, facts, trail);
-        const auto v_mp =
-            given_once(trail, indexed("V_mp", facts, i), "volts at full power", g.v_mp);
+        const auto v_mp = given_once(trail, indexed("V_mp", facts, i), "full-power volts", g.v_mp);
         const auto b = given_once(trail, indexed("b_mp", facts, i), "V_mp coefficient", g.b_vmp);
-        return n * v_mp * (trail::number(1) + b * (t_cell - standard()));
+        return series_voltage(n, v_mp, trail::number(1) + b * (t_cell - standard()));
       });
 }
 
@@ -141,7 +153,7 @@ Traced<units::Voltage> stc_voltage(const Facts& facts, Trail& trail) {
   return sum_of_groups(
       facts, trail, "V_stc", "full power at STC", {}, [&](const SeriesGroup& g, std::size_t i) {
         return count_of(g, i, facts, trail) *
-               given_once(trail, indexed("V_mp", facts, i), "volts at full power", g.v_mp);
+               given_once(trail, indexed("V_mp", facts, i), "full-power volts", g.v_mp);
       });
 }
 

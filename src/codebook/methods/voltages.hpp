@@ -34,6 +34,14 @@ Traced<units::Voltage> cold_at_record(const Facts& facts, const Edition& edition
 /// Proved: cases/published (cold_voltage_table), cases/rules/voltage_equipment_input.toml.
 Traced<units::Voltage> cold_by_table(const Facts& facts, const Edition& edition, Trail& trail);
 
+/// Voltage of a group of like modules in series: N · V · k, where k carries the temperature.
+Traced<units::Voltage> series_voltage(const Traced<units::Ratio>& n,
+                                      const Traced<units::Voltage>& v,
+                                      const Traced<units::Ratio>& k);
+
+/// Most modules in series that stay at or below a limit, `v_cold` being one module's cold voltage.
+int most_in_series(units::Voltage v_cold, units::Voltage limit);
+
 /// Which method judges. The facts choose; an edition that asks for the coefficient first gets it where
 /// every module has one. Empty: not chosen.
 std::optional<ColdMethod> chosen_method(const Facts& facts, const Edition& edition);

@@ -22,7 +22,7 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   trail.note("An outdoor raceway is wet inside.", edition.cite("conductor.wet"));
   if (rating.value)
     return {Verdict::pass,
-            f.wire->insulation + " may be used in a wet place (" + units::print(*rating.value) +
+            "Insulation " + f.wire->insulation + " may be used in a wet place (" + units::print(*rating.value) +
                 "): passes.",
             {},
             {}};

@@ -16,7 +16,7 @@ struct Need {
 
 Need need_of(const Facts& f, const Edition& edition, Trail& trail) {
   const auto i_rev = backfeed_current(f, edition, trail);
-  const auto i_msf = trail.given("I_msf", "module's fuse limit", f.fuse_max);
+  const auto i_msf = trail.given("I_msf", "fuse limit, module", f.fuse_max);
   switch (behind(f)) {
     case Behind::nothing:
       if (f.battery.known() && *f.battery)
