@@ -28,13 +28,15 @@ const Port& port_of(const State& state, int input) {
 
 class Builder {
  public:
-  Builder(const wiring::Wiring& wiring, const Models& models, const Resistances& resistances, const State& state)
+  Builder(const wiring::Wiring& wiring, const Models& models, const Resistances& resistances,
+          const State& state)
       : w_(wiring), models_(models), r_(resistances), state_(state) {}
 
   Result<Built> run() {
     if (r_.size() != w_.conductors.size()) {
-      return Failure{"circuit.bad-resistance", std::to_string(w_.conductors.size()) + " conductors but " +
-                                                   std::to_string(r_.size()) + " resistances"};
+      return Failure{"circuit.bad-resistance", std::to_string(w_.conductors.size()) +
+                                                   " conductors but " + std::to_string(r_.size()) +
+                                                   " resistances"};
     }
     const auto devices = w_.devices.size();
     b_.module.assign(devices, -1);
@@ -78,7 +80,8 @@ class Builder {
         const auto law = module_law(m, s.age);
         if (!law) return law.failure();
         b_.module[m] = b_.network.add(b_.node[plus], b_.node[minus], *law);
-        b_.one_maximum = b_.one_maximum && *law == b_.network.elements[b_.module[s.modules.front()]].law;
+        b_.one_maximum =
+            b_.one_maximum && *law == b_.network.elements[b_.module[s.modules.front()]].law;
       }
     }
     return std::nullopt;
@@ -111,7 +114,8 @@ class Builder {
     for (std::size_t k = 0; k < w_.conductors.size(); ++k) {
       const auto& c = w_.conductors[k];
       if (!(r_[k].si() >= 0) || !std::isfinite(r_[k].si())) {
-        return Failure{"circuit.bad-resistance", "conductor " + c.id + ": its resistance is not a number of ohms"};
+        return Failure{"circuit.bad-resistance",
+                       "conductor " + c.id + ": its resistance is not a number of ohms"};
       }
       if (c.from < 0 || c.to < 0 || b_.node[c.from] == b_.node[c.to]) continue;
       b_.conductor[k] = b_.network.add(b_.node[c.to], b_.node[c.from], resistance_law(r_[k]));
@@ -135,7 +139,8 @@ class Builder {
     for (const auto& id : state_.open) {
       const int d = w_.find_device(id);
       if (d < 0 || w_.devices[d].kind != DeviceKind::protector) {
-        return Failure{"circuit.no-such-device", "'" + id + "' is no breaker, fuse or switch of this wiring"};
+        return Failure{"circuit.no-such-device",
+                       "'" + id + "' is no breaker, fuse or switch of this wiring"};
       }
     }
     for (std::size_t k = 0; k < w_.devices.size(); ++k) {
@@ -157,13 +162,15 @@ class Builder {
   void add_ports() {
     for (std::size_t k = 0; k < w_.inputs.size(); ++k) {
       const auto& d = w_.devices[w_.inputs[k].device];
-      const int plus = terminal(d, Pole::plus), minus = terminal(d, Pole::minus), ground = terminal(d, Pole::ground);
+      const int plus = terminal(d, Pole::plus), minus = terminal(d, Pole::minus),
+                ground = terminal(d, Pole::ground);
       if (b_.earth < 0 && ground >= 0) b_.earth = b_.node[ground];
       b_.network.references.push_back(b_.node[minus]);
       const Port& port = port_of(state_, static_cast<int>(k));
       const auto held = port.kind == Port::Kind::voltage ? port.voltage : units::volts(0);
-      b_.port.push_back(port.kind == Port::Kind::open ? -1
-                                                      : b_.network.add(b_.node[plus], b_.node[minus], Source{held}));
+      b_.port.push_back(port.kind == Port::Kind::open
+                            ? -1
+                            : b_.network.add(b_.node[plus], b_.node[minus], Source{held}));
     }
   }
 
@@ -204,7 +211,8 @@ units::Voltage likely_v_oc(const wiring::Wiring& w, const Built& b) {
 
 }  // namespace
 
-Models fit_models(const wiring::Wiring& w, std::map<std::string, Failure>& failures, const pv::FitOptions& options) {
+Models fit_models(const wiring::Wiring& w, std::map<std::string, Failure>& failures,
+                  const pv::FitOptions& options) {
   Models models;
   for (const auto& m : w.job.module) {
     const bool used = std::any_of(w.devices.begin(), w.devices.end(), [&](const wiring::Device& d) {
@@ -221,17 +229,21 @@ Models fit_models(const wiring::Wiring& w, std::map<std::string, Failure>& failu
   return models;
 }
 
-Result<Built> build(const wiring::Wiring& w, const Models& models, const Resistances& resistances, const State& state) {
+Result<Built> build(const wiring::Wiring& w, const Models& models, const Resistances& resistances,
+                    const State& state) {
   return Builder(w, models, resistances, state).run();
 }
 
-OperatingPoint read(const wiring::Wiring& w, const Built& b, const State& state, const Solution& s) {
+OperatingPoint read(const wiring::Wiring& w, const Built& b, const State& state,
+                    const Solution& s) {
   OperatingPoint out;
   out.residual = s.residual;
   out.iterations = s.iterations;
   const auto part = [&](int terminal) { return s.part[b.node[terminal]]; };
   const auto potential = [&](int terminal) { return s.potential[b.node[terminal]]; };
-  const auto current = [&](int element) { return element < 0 ? units::Current{} : s.current[element]; };
+  const auto current = [&](int element) {
+    return element < 0 ? units::Current{} : s.current[element];
+  };
   /// Voltage between two terminals; none where they float against each other or one is not there.
   const auto between = [&](int plus, int minus) -> std::optional<units::Voltage> {
     if (plus < 0 || minus < 0 || part(plus) != part(minus)) return std::nullopt;
@@ -297,21 +309,23 @@ OperatingPoint read(const wiring::Wiring& w, const Built& b, const State& state,
     StringPoint p;
     if (!string.modules.empty()) p.i = current(b.module[string.modules.back()]);
     if (!string.plus_path.empty() && !string.minus_path.empty())
-      p.v = between(w.conductors[string.plus_path.back()].to, w.conductors[string.minus_path.back()].to);
+      p.v = between(w.conductors[string.plus_path.back()].to,
+                    w.conductors[string.minus_path.back()].to);
     if (p.v) p.p = *p.v * p.i;
     out.strings.push_back(p);
   }
   return out;
 }
 
-Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Built& built, const State& state,
-                                       const SolveOptions& options) {
+Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Built& built,
+                                       const State& state, const SolveOptions& options) {
   auto solver = Solver::make(built.network, options);
   if (!solver) return solver.failure();
 
   std::vector<int> searched;
   for (std::size_t k = 0; k < w.inputs.size(); ++k)
-    if (port_of(state, static_cast<int>(k)).kind == Port::Kind::maximum_power) searched.push_back(built.port[k]);
+    if (port_of(state, static_cast<int>(k)).kind == Port::Kind::maximum_power)
+      searched.push_back(built.port[k]);
   if (!searched.empty()) {
     const units::Voltage likely = likely_v_oc(w, built);
     for (const int source : searched) solver->set_source(source, 0.8 * likely);
@@ -333,8 +347,9 @@ Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Built& bui
   return read(w, built, state, *solved);
 }
 
-Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Models& models, const Resistances& resistances,
-                                       const State& state, const SolveOptions& options) {
+Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Models& models,
+                                       const Resistances& resistances, const State& state,
+                                       const SolveOptions& options) {
   const auto built = build(w, models, resistances, state);
   if (!built) return built.failure();
   return operating_point(w, *built, state, options);

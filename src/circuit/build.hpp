@@ -40,7 +40,7 @@ struct State {
   std::map<int, Condition> module_sky;  ///< by device: modules under another sky (shade)
   std::set<std::string> open;           ///< ids of protectors that stand open: "A1.Q1"
   Port port;
-  std::map<int, Port> input_port;       ///< by index into inputs: inputs with another port
+  std::map<int, Port> input_port;  ///< by index into inputs: inputs with another port
 };
 
 /// Module models by the id of the module record.
@@ -63,8 +63,9 @@ struct InputPoint {
 
 /// A string as it is seen where it lands: at the box, or at the input.
 struct StringPoint {
-  units::Current i;                 ///< positive out of the string's plus end
-  std::optional<units::Voltage> v;  ///< between the landing ends of its home run; none: lands nowhere
+  units::Current i;  ///< positive out of the string's plus end
+  std::optional<units::Voltage>
+      v;  ///< between the landing ends of its home run; none: lands nowhere
   units::Power p;
 };
 
@@ -80,15 +81,15 @@ struct DevicePoint {
 
 /// Everything at one operating point. Vectors have the order of the wiring's.
 struct OperatingPoint {
-  std::vector<InputPoint> inputs;     ///< [n_inputs]
-  std::vector<StringPoint> strings;   ///< [n_strings]
-  std::vector<DevicePoint> devices;   ///< [n_devices]
+  std::vector<InputPoint> inputs;          ///< [n_inputs]
+  std::vector<StringPoint> strings;        ///< [n_strings]
+  std::vector<DevicePoint> devices;        ///< [n_devices]
   std::vector<units::Current> conductors;  ///< [n_conductors] from `from` to `to`
   /// [n_terminals] against the minus terminal of the input it is connected to (the first, where there
   /// are several); none: floating, treat it as live.
   std::vector<std::optional<units::Voltage>> potential;
   units::Power lost_in_conductors;
-  units::Power from_modules;     ///< sum over the modules; negative where one takes power
+  units::Power from_modules;  ///< sum over the modules; negative where one takes power
   units::Current residual;
   int iterations = 0;
 };
@@ -97,12 +98,12 @@ struct OperatingPoint {
 /// it is solved.
 struct Built {
   Network network;
-  std::vector<int> node;        ///< [n_terminals]
-  std::vector<int> module;      ///< [n_devices] first element of a module, -1 else
-  std::vector<int> conductor;   ///< [n_conductors] element, -1: both ends are one node
-  std::vector<int> pole;        ///< [n_devices] element of a closed protector's first pole, -1 else
-  std::vector<int> port;        ///< [n_inputs] element, -1: open
-  int earth = -1;               ///< node of the first input's ground terminal, -1: none
+  std::vector<int> node;       ///< [n_terminals]
+  std::vector<int> module;     ///< [n_devices] first element of a module, -1 else
+  std::vector<int> conductor;  ///< [n_conductors] element, -1: both ends are one node
+  std::vector<int> pole;       ///< [n_devices] element of a closed protector's first pole, -1 else
+  std::vector<int> port;       ///< [n_inputs] element, -1: open
+  int earth = -1;              ///< node of the first input's ground terminal, -1: none
   /// Every string is of like modules under one sky, so that power over voltage has one maximum. Whoever
   /// adds a fault sets it to false.
   bool one_maximum = true;
@@ -119,8 +120,8 @@ OperatingPoint read(const wiring::Wiring& w, const Built& built, const State& st
 
 /// Solves a built network and reads it. A port at maximum power is searched over its voltage for the
 /// global maximum (circuit/maximum_power.hpp).
-Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Built& built, const State& state,
-                                       const SolveOptions& options = {});
+Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Built& built,
+                                       const State& state, const SolveOptions& options = {});
 
 /// The same from the beginning: build, solve, read.
 Result<OperatingPoint> operating_point(const wiring::Wiring& w, const Models& models,

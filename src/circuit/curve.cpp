@@ -6,8 +6,9 @@
 
 namespace stringwright::circuit {
 
-Result<IvCurve> iv_curve(const wiring::Wiring& w, const Models& models, const Resistances& resistances,
-                         const State& state, int input, int points, const SolveOptions& options) {
+Result<IvCurve> iv_curve(const wiring::Wiring& w, const Models& models,
+                         const Resistances& resistances, const State& state, int input, int points,
+                         const SolveOptions& options) {
   if (input < 0 || input >= static_cast<int>(w.inputs.size()) || points < 2) {
     return Failure{"circuit.no-such-curve", "a curve is of one input and has at least two points"};
   }
@@ -16,7 +17,8 @@ Result<IvCurve> iv_curve(const wiring::Wiring& w, const Models& models, const Re
   open.input_port[input] = Port::open();
   const auto end = operating_point(w, models, resistances, open, options);
   if (!end) return end.failure();
-  const units::Voltage v_oc = units::max(end->inputs[input].v.value_or(units::volts(0)), units::volts(0));
+  const units::Voltage v_oc =
+      units::max(end->inputs[input].v.value_or(units::volts(0)), units::volts(0));
 
   State swept = state;
   swept.input_port[input] = Port::at(units::volts(0));
@@ -43,11 +45,13 @@ Result<IvCurve> iv_curve(const wiring::Wiring& w, const Models& models, const Re
     curve.i.push_back(-solved->current[built->port[input]]);
     for (std::size_t s = 0; s < w.strings.size(); ++s) {
       const auto& string = w.strings[s];
-      const bool lands = !string.plus_path.empty() && !string.minus_path.empty() && !string.modules.empty();
+      const bool lands =
+          !string.plus_path.empty() && !string.minus_path.empty() && !string.modules.empty();
       curve.string_v[s].push_back(lands ? potential(w.conductors[string.plus_path.back()].to) -
                                               potential(w.conductors[string.minus_path.back()].to)
                                         : units::volts(0));
-      curve.string_i[s].push_back(lands ? solved->current[built->module[string.modules.back()]] : units::amps(0));
+      curve.string_i[s].push_back(lands ? solved->current[built->module[string.modules.back()]]
+                                        : units::amps(0));
     }
   }
   return curve;

@@ -52,8 +52,9 @@ Sample follow(Seen& seen, Sample rising, Sample falling) {
     last = seen.at(v);
     return seen.failure ? 0 : last.slope;
   };
-  const auto bracket = boost::math::tools::toms748_solve(slope, rising.v, falling.v, rising.slope, falling.slope,
-                                                         boost::math::tools::eps_tolerance<double>(36), steps);
+  const auto bracket =
+      boost::math::tools::toms748_solve(slope, rising.v, falling.v, rising.slope, falling.slope,
+                                        boost::math::tools::eps_tolerance<double>(36), steps);
   const double v = bracket.first + (bracket.second - bracket.first) / 2;
   return last.v == v ? last : seen.at(v);
 }
@@ -103,8 +104,10 @@ Sample best_of_many(Seen& seen, double likely, double certain) {
     open.push({widest.high.v * mid.i, mid, widest.high});
   }
   // The neighbours of the best sample close in the maximum it stands on.
-  std::sort(samples.begin(), samples.end(), [](const Sample& a, const Sample& b) { return a.v < b.v; });
-  const auto here = std::find_if(samples.begin(), samples.end(), [&](const Sample& s) { return s.v == best.v; });
+  std::sort(samples.begin(), samples.end(),
+            [](const Sample& a, const Sample& b) { return a.v < b.v; });
+  const auto here =
+      std::find_if(samples.begin(), samples.end(), [&](const Sample& s) { return s.v == best.v; });
   if (best.slope > 0) {
     for (auto next = here + 1; next != samples.end(); ++next)
       if (next->slope <= 0) return follow(seen, best, *next);
@@ -117,8 +120,8 @@ Sample best_of_many(Seen& seen, double likely, double certain) {
 
 }  // namespace
 
-Result<MaximumPower> find_maximum_power(Solver& solver, int source, units::Voltage likely_v_oc, bool one_maximum,
-                                        double certain) {
+Result<MaximumPower> find_maximum_power(Solver& solver, int source, units::Voltage likely_v_oc,
+                                        bool one_maximum, double certain) {
   Seen seen(solver, source);
   const double likely = likely_v_oc.si();
   Sample s;
@@ -147,8 +150,8 @@ Result<units::Voltage> find_open_circuit(Solver& solver, int source, units::Volt
     const Sample s = seen.at(v);
     return seen.failure ? 0 : s.i;
   };
-  const auto bracket = boost::math::tools::toms748_solve(current, low.v, high.v, low.i, high.i,
-                                                         boost::math::tools::eps_tolerance<double>(48), steps);
+  const auto bracket = boost::math::tools::toms748_solve(
+      current, low.v, high.v, low.i, high.i, boost::math::tools::eps_tolerance<double>(48), steps);
   if (seen.failure) return *seen.failure;
   return units::volts(bracket.first + (bracket.second - bracket.first) / 2);
 }

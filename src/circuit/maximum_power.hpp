@@ -19,8 +19,8 @@ struct MaximumPower {
   units::Current i;  ///< taken
   int solves = 0;
 };
-Result<MaximumPower> find_maximum_power(Solver& solver, int source, units::Voltage likely_v_oc, bool one_maximum,
-                                        double certain = 1e-3);
+Result<MaximumPower> find_maximum_power(Solver& solver, int source, units::Voltage likely_v_oc,
+                                        bool one_maximum, double certain = 1e-3);
 
 /// The voltage of a source at which it takes no current.
 Result<units::Voltage> find_open_circuit(Solver& solver, int source, units::Voltage likely_v_oc);

@@ -27,7 +27,8 @@ std::string define(const CellGroup& e, std::size_t law) {
   const std::string mid = c.r_s.si() > 0 ? "mid" : "plus";
   std::string s = fmt::format(".subckt law{} plus minus\n", law);
   s += fmt::format("Iph minus {} {}\n", mid, number(c.i_ph.si()));
-  s += fmt::format("Dc {} minus dc{}\n.model dc{} D(IS={} N={})\n", mid, law, law, number(c.i_0.si()), emission(c.a));
+  s += fmt::format("Dc {} minus dc{}\n.model dc{} D(IS={} N={})\n", mid, law, law,
+                   number(c.i_0.si()), emission(c.a));
   const double conductance = std::fmax(c.g_sh.si(), 1e-12);
   s += fmt::format("Rsh {} minus {}\n", mid, number(1 / conductance));
   if (g.breakdown) {
@@ -37,14 +38,16 @@ std::string define(const CellGroup& e, std::size_t law) {
   }
   if (c.r_s.si() > 0) s += fmt::format("Rs mid plus {}\n", number(c.r_s.si()));
   if (g.bypass) {
-    s += fmt::format("Db minus plus db{}\n.model db{} D(IS={} N={})\n", law, law, number(g.bypass->i_s.si()),
-                     emission(g.bypass->a));
+    s += fmt::format("Db minus plus db{}\n.model db{} D(IS={} N={})\n", law, law,
+                     number(g.bypass->i_s.si()), emission(g.bypass->a));
   }
   return s + ".ends\n";
 }
 std::string define(const Diode& e, std::size_t law) {
-  return fmt::format(".subckt law{} plus minus\nD minus plus d{}\n.model d{} D(IS={} N={})\nRl plus minus {}\n.ends\n", law,
-                     law, law, number(e.i_s.si()), emission(e.a), number(1 / e.leak.si()));
+  return fmt::format(
+      ".subckt law{} plus minus\nD minus plus d{}\n.model d{} D(IS={} N={})\nRl plus minus "
+      "{}\n.ends\n",
+      law, law, law, number(e.i_s.si()), emission(e.a), number(1 / e.leak.si()));
 }
 std::string define(const Resistor&, std::size_t) { return {}; }
 std::string define(const Source&, std::size_t) { return {}; }
@@ -54,10 +57,12 @@ int repeats(const CellGroup& e) { return e.curve.in_series(); }
 int repeats(const Diode&) { return 1; }
 
 /// Elements between nodes `plus` and `minus`; `k` makes their names unique.
-std::string call(const Resistor& e, const std::string& plus, const std::string& minus, std::size_t k, int count) {
+std::string call(const Resistor& e, const std::string& plus, const std::string& minus,
+                 std::size_t k, int count) {
   return fmt::format("R{} {} {} {}\n", k, plus, minus, number(count * e.r.si()));
 }
-std::string call(const Source& e, const std::string& plus, const std::string& minus, std::size_t k, int count) {
+std::string call(const Source& e, const std::string& plus, const std::string& minus, std::size_t k,
+                 int count) {
   return fmt::format("V{} {} {} {}\n", k, plus, minus, number(count * e.e.si()));
 }
 
@@ -84,9 +89,11 @@ std::vector<std::string> names(const Network& n) {
 
 }  // namespace
 
-std::string netlist(const Network& network, std::string_view title, const std::vector<std::string>& print) {
+std::string netlist(const Network& network, std::string_view title,
+                    const std::vector<std::string>& print) {
   std::string s(title);
-  s += "\n* Emission coefficients are a over the simulator's kT/q at 25 C; temp and tnom keep it from rescaling.\n"
+  s += "\n* Emission coefficients are a over the simulator's kT/q at 25 C; temp and tnom keep it "
+       "from rescaling.\n"
        ".options temp=25 tnom=25 reltol=1e-12 abstol=1e-16 vntol=1e-13 gmin=1e-18 itl1=1000\n";
   for (std::size_t k = 0; k < network.laws.size(); ++k)
     s += std::visit([&](const auto& e) { return define(e, k); }, network.laws[k]);

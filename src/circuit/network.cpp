@@ -14,6 +14,8 @@ int Network::add(int plus, int minus, int law, int count) {
   return static_cast<int>(elements.size()) - 1;
 }
 
-int Network::add(int plus, int minus, Law law) { return add(plus, minus, add_law(std::move(law)), 1); }
+int Network::add(int plus, int minus, Law law) {
+  return add(plus, minus, add_law(std::move(law)), 1);
+}
 
 }  // namespace stringwright::circuit

@@ -61,9 +61,11 @@ struct Reference {
       } else if (!inside.empty()) {
         read_inside(kinds[inside], line, w);
       } else if (w[0][0] == 'R') {
-        elements[lower(w[0])] = network.add(node(w[1]), node(w[2]), Resistor{units::ohms(std::stod(w[3]))});
+        elements[lower(w[0])] =
+            network.add(node(w[1]), node(w[2]), Resistor{units::ohms(std::stod(w[3]))});
       } else if (w[0][0] == 'V') {
-        elements[lower(w[0])] = network.add(node(w[1]), node(w[2]), Source{units::volts(std::stod(w[3]))});
+        elements[lower(w[0])] =
+            network.add(node(w[1]), node(w[2]), Source{units::volts(std::stod(w[3]))});
       } else if (w[0][0] == 'X') {
         add(kinds[w[3]], node(w[1]), node(w[2]), w[3]);
       }
@@ -78,7 +80,8 @@ struct Reference {
     return s;
   }
 
-  static void read_inside(Substring& s, const std::string& line, const std::vector<std::string>& w) {
+  static void read_inside(Substring& s, const std::string& line,
+                          const std::vector<std::string>& w) {
     if (line.rfind("* cell group", 0) == 0) {
       pv::CellGroup g;
       g.cells.i_ph = units::amps(value_after(line, "Iph"));
@@ -88,10 +91,13 @@ struct Reference {
       s.groups.push_back(g);
     } else if (line.rfind("* reverse term", 0) == 0) {
       // "V/Rsh*(1 + 0.1*(1 - V/(-270 V))^(-3.7))"
-      s.groups.back().breakdown =
-          pv::Breakdown{.share = 0.1, .v = units::volts(std::strtod(line.c_str() + line.find("V/(") + 3, nullptr)), .exponent = 3.7};
+      s.groups.back().breakdown = pv::Breakdown{
+          .share = 0.1,
+          .v = units::volts(std::strtod(line.c_str() + line.find("V/(") + 3, nullptr)),
+          .exponent = 3.7};
     } else if (line.rfind("* bypass diode", 0) == 0) {
-      s.bypass = pv::BypassDiode{.i_s = units::amps(value_after(line, "Is")), .a = units::volts(value_after(line, " a"))};
+      s.bypass = pv::BypassDiode{.i_s = units::amps(value_after(line, "Is")),
+                                 .a = units::volts(value_after(line, " a"))};
     } else if (w[0] == "Rs") {
       s.groups.back().cells.r_s = units::ohms(std::stod(w[3]));
     }
@@ -105,7 +111,8 @@ struct Reference {
         if (alone) g.bypass = s.bypass;
         laws.push_back(network.add_law(CellGroup{pv::Curve(g)}));
       }
-      if (!alone && s.bypass) laws.push_back(network.add_law(Diode{.i_s = s.bypass->i_s, .a = s.bypass->a}));
+      if (!alone && s.bypass)
+        laws.push_back(network.add_law(Diode{.i_s = s.bypass->i_s, .a = s.bypass->a}));
     }
     int at = minus;
     for (std::size_t k = 0; k < s.groups.size(); ++k) {

@@ -39,29 +39,30 @@ struct Solver::Parts {
 
   std::vector<std::pair<int, double>> source;  // element, voltage: set after the network was made
   std::vector<double> e;                       // [n_sections]
-  bool moved = true;                           // a source has changed since the ties were worked out
+  bool moved = true;  // a source has changed since the ties were worked out
   Ties ties;
-  std::vector<int> row;                        // [n_groups] -1: held at 0 V
-  std::vector<std::pair<int, int>> ends;       // [n_sections] rows; equal: not a branch
+  std::vector<int> row;                   // [n_groups] -1: held at 0 V
+  std::vector<std::pair<int, int>> ends;  // [n_sections] rows; equal: not a branch
   std::unique_ptr<Nodal> nodal;
-  std::vector<double> likely;                  // [n_sections] a current to begin with
+  std::vector<double> likely;  // [n_sections] a current to begin with
   /// Beyond this a section that bends goes on as a straight line, so that no exponential runs away.
   /// Far above what a solution can carry; raised where one comes near.
   double most_current = 1e4;
 
   // The state: voltages of the rows, and what each section carries at them.
   Eigen::VectorXd x;
-  std::vector<double> v, i, g;      // [n_sections]
-  std::vector<char> known;          // [n_sections] i and g belong to v
+  std::vector<double> v, i, g;  // [n_sections]
+  std::vector<char> known;      // [n_sections] i and g belong to v
   bool warm = false;
   bool factorised = false;
-  Eigen::VectorXd into;             // [rows] sum of currents
-  Eigen::VectorXd scale;            // [rows] of magnitudes, rounding included
-  double residual = 0;              // largest sum of currents at a knot group [A]
-  double share = 0;                 // the same, relative
+  Eigen::VectorXd into;   // [rows] sum of currents
+  Eigen::VectorXd scale;  // [rows] of magnitudes, rounding included
+  double residual = 0;    // largest sum of currents at a knot group [A]
+  double share = 0;       // the same, relative
   int iterations = 0;
 
-  Parts(const Network& network, const SolveOptions& o) : n(network), options(o), straight(solve_detail::straight_lines(network)) {}
+  Parts(const Network& network, const SolveOptions& o)
+      : n(network), options(o), straight(solve_detail::straight_lines(network)) {}
 
   bool branch(std::size_t k) const { return s.all[k].live && !s.all[k].rigid; }
   double volts_of(int knot) const {
@@ -180,7 +181,8 @@ void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
     }
     const auto [f, t] = ends[k];
     if (f == t) continue;
-    const double size = std::fabs(i[k]) + 4 * rounding / fine * g[k] * (std::fabs(from) + std::fabs(to));
+    const double size =
+        std::fabs(i[k]) + 4 * rounding / fine * g[k] * (std::fabs(from) + std::fabs(to));
     if (f >= 0) into[f] -= i[k], scale[f] += size;
     if (t >= 0) into[t] += i[k], scale[t] += size;
   }
@@ -193,7 +195,8 @@ void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
 
 /// The co-content falls along `dx`; its slope there is −into · dx and rises with the step. Looks for a
 /// step where little of it is left.
-void Solver::Parts::search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx, double slope_0) {
+void Solver::Parts::search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx,
+                                double slope_0) {
   double lo = 0, hi = 1, f_lo = slope_0, f_hi = -into.dot(dx);
   for (int k = 0; k < 60 && f_hi > 0; ++k) {
     // Regula falsi; every third step halves, for the slope is far from straight.
@@ -216,8 +219,9 @@ std::optional<Failure> Solver::Parts::newton() {
     if (idle >= 3 && best <= options.tolerance && share <= options.tolerance) break;
     if (iterations >= options.max_iterations) {
       return Failure{"circuit.not-converged",
-                     "no operating point after " + std::to_string(iterations) + " steps: currents of " +
-                         std::to_string(residual) + " A are left over at a node"};
+                     "no operating point after " + std::to_string(iterations) +
+                         " steps: currents of " + std::to_string(residual) +
+                         " A are left over at a node"};
     }
     ++iterations;
     // The first step after a source has moved may use the factors at hand: nothing else has changed.
@@ -282,7 +286,8 @@ Solution Solver::Parts::read() {
   const std::vector<double> carried = all_currents();
 
   std::vector<double> potential(n.nodes, 0);
-  for (std::size_t k = 0; k < s.node.size(); ++k) potential[s.node[k]] = volts_of(static_cast<int>(k));
+  for (std::size_t k = 0; k < s.node.size(); ++k)
+    potential[s.node[k]] = volts_of(static_cast<int>(k));
   std::vector<double> drop;
   const auto overridden = [&](int element) -> std::optional<double> {
     for (const auto& [changed, value] : source)
@@ -306,10 +311,12 @@ Solution Solver::Parts::read() {
         at += element.count * drop[link.term - section.term];
       } else {
         const Linear& line = *straight[element.law];
-        const double own = source.empty() ? line.e.si() : overridden(link.element).value_or(line.e.si());
+        const double own =
+            source.empty() ? line.e.si() : overridden(link.element).value_or(line.e.si());
         at += element.count * (link.sign * own - line.r.si() * i_k);
       }
-      if (l + 1 < section.link + section.links) potential[link.sign > 0 ? element.plus : element.minus] = at;
+      if (l + 1 < section.link + section.links)
+        potential[link.sign > 0 ? element.plus : element.minus] = at;
     }
     return at;
   };
@@ -324,7 +331,8 @@ Solution Solver::Parts::read() {
       potential[s.node[d->knot]] += shift;
       for (int l = section.link; l + 1 < section.link + section.links; ++l) {
         const auto& link = s.links[l];
-        potential[link.sign > 0 ? n.elements[link.element].plus : n.elements[link.element].minus] += shift;
+        potential[link.sign > 0 ? n.elements[link.element].plus : n.elements[link.element].minus] +=
+            shift;
       }
     }
   }
@@ -339,7 +347,8 @@ Solution Solver::Parts::read() {
     out.floating[part] = false;
   }
   out.potential.reserve(n.nodes);
-  for (int k = 0; k < n.nodes; ++k) out.potential.push_back(units::volts(potential[k] - zero[s.part[k]]));
+  for (int k = 0; k < n.nodes; ++k)
+    out.potential.push_back(units::volts(potential[k] - zero[s.part[k]]));
   out.current.reserve(n.elements.size());
   for (std::size_t k = 0; k < n.elements.size(); ++k)
     out.current.push_back(units::amps(s.sign_of[k] * carried[s.section_of[k]]));
@@ -366,7 +375,8 @@ Result<Solver> Solver::make(const Network& network, const SolveOptions& options)
 
 void Solver::set_source(int element, units::Voltage e) {
   Parts& p = *parts_;
-  const auto entry = std::find_if(p.source.begin(), p.source.end(), [&](const auto& x) { return x.first == element; });
+  const auto entry = std::find_if(p.source.begin(), p.source.end(),
+                                  [&](const auto& x) { return x.first == element; });
   if (entry == p.source.end()) {
     p.source.emplace_back(element, e.si());
   } else {
@@ -419,7 +429,8 @@ Result<Solver::Port> Solver::solve_port(int element) {
     for (std::size_t j = 0; j < p.s.all.size(); ++j) {
       const Section& s = p.s.all[j];
       if (!p.branch(j)) continue;
-      de[j] = -((moved->offset[s.to] - moved->offset[s.from]) - (p.ties.offset[s.to] - p.ties.offset[s.from]));
+      de[j] = -((moved->offset[s.to] - moved->offset[s.from]) -
+                (p.ties.offset[s.to] - p.ties.offset[s.from]));
     }
   } else {
     de[k] = sign;

@@ -5,8 +5,8 @@
 #include <cstdint>
 #include <utility>
 
-#include <boost/math/tools/toms748_solve.hpp>
 #include <fmt/format.h>
+#include <boost/math/tools/toms748_solve.hpp>
 
 #include "units/print.hpp"
 
@@ -96,8 +96,8 @@ std::optional<Eliminated> with_a(const Points& p, double a) {
   const double f_lo = eliminate(p, a, lo).slope;
   if (f_lo < 0) {
     std::uintmax_t steps = 100;
-    const auto bracket = toms748_solve([&](double r) { return eliminate(p, a, r).slope; }, lo, hi, f_lo,
-                                       f_hi, eps_tolerance<double>(52), steps);
+    const auto bracket = toms748_solve([&](double r) { return eliminate(p, a, r).slope; }, lo, hi,
+                                       f_lo, f_hi, eps_tolerance<double>(52), steps);
     root = bracket.first + (bracket.second - bracket.first) / 2;
   }
   const Eliminated r = eliminate(p, a, root);
@@ -116,7 +116,8 @@ FiveParameters parameters(const Points& p, const Eliminated& r) {
 
 /// d(ln I_0)/dT at 25 °C: (3 + E_g/(kT) · (1 − T·dE_g)) / T.
 double log_i_0_slope(const FitOptions& o) {
-  return (3 + o.band_gap.ev / (o.constants.k_over_q() * t_0) * (1 - o.band_gap.per_kelvin * t_0)) / t_0;
+  return (3 + o.band_gap.ev / (o.constants.k_over_q() * t_0) * (1 - o.band_gap.per_kelvin * t_0)) /
+         t_0;
 }
 
 /// How the current at a fixed voltage changes with temperature at 25 °C, R_s held [A/K].
@@ -128,8 +129,8 @@ double current_slope(const FiveParameters& f, double alpha, double log_slope, do
   return (alpha - i_0 * log_slope * (e - 1) + i_0 * e * x / t_0) / (1 + f.r_s.si() * g_d);
 }
 
-FiveParameters scaled(const FiveParameters& stc, const FitOptions& o, double alpha, double sun_share,
-                      double t, double r_s_share) {
+FiveParameters scaled(const FiveParameters& stc, const FitOptions& o, double alpha,
+                      double sun_share, double t, double r_s_share) {
   const double ratio = t / t_0;
   const double k = o.constants.k_over_q();
   const double gap = o.band_gap.ev * (1 + o.band_gap.per_kelvin * (t - t_0));
@@ -156,9 +157,11 @@ double v_oc_slope(const Points& p, const Eliminated& r, const FitOptions& o, dou
 }
 
 /// The band gap that makes the derivative of V_oc what the sheet says, whatever `a` is.
-double gap_that_meets(const Points& p, const Eliminated& r, const FitOptions& o, double alpha, double beta) {
+double gap_that_meets(const Points& p, const Eliminated& r, const FitOptions& o, double alpha,
+                      double beta) {
   const double i_0 = r.j_0 * std::exp(-p.v_oc / r.a);
-  const double log_slope = (alpha + r.j_0 * p.v_oc / (r.a * t_0) - beta * (r.j_0 / r.a + r.g)) / (r.j_0 - i_0);
+  const double log_slope =
+      (alpha + r.j_0 * p.v_oc / (r.a * t_0) - beta * (r.j_0 / r.a + r.g)) / (r.j_0 - i_0);
   return (log_slope * t_0 - 3) * o.constants.k_over_q() * t_0 / (1 - o.band_gap.per_kelvin * t_0);
 }
 
@@ -239,31 +242,38 @@ std::optional<Failure> refuse(const parts::Module& m, const Points& p) {
   const auto v = [](double x) { return units::print(units::volts(x), 2); };
   const auto i = [](double x) { return units::print(units::amps(x)); };
   for (const double x : {p.v_oc, p.v_mp, p.i_sc, p.i_mp}) {
-    if (!(x > 0) || !std::isfinite(x)) return impossible(m, "voltages and currents must be above zero");
+    if (!(x > 0) || !std::isfinite(x))
+      return impossible(m, "voltages and currents must be above zero");
   }
   if (p.v_mp >= p.v_oc) {
-    return impossible(m, fmt::format("v_mp {} is not below v_oc {}; are the two swapped?", v(p.v_mp), v(p.v_oc)));
+    return impossible(
+        m, fmt::format("v_mp {} is not below v_oc {}; are the two swapped?", v(p.v_mp), v(p.v_oc)));
   }
   if (p.i_mp >= p.i_sc) {
-    return impossible(m, fmt::format("i_mp {} is not below i_sc {}; are the two swapped?", i(p.i_mp), i(p.i_sc)));
+    return impossible(
+        m, fmt::format("i_mp {} is not below i_sc {}; are the two swapped?", i(p.i_mp), i(p.i_sc)));
   }
   // The curve lies below its tangent at the maximum power point, which meets the axes at twice V_mp
   // and twice I_mp.
   if (p.v_oc >= 2 * p.v_mp) {
-    return impossible(m, fmt::format("v_oc {} is not below twice v_mp {}: no curve bends that way", v(p.v_oc), v(p.v_mp)));
+    return impossible(m, fmt::format("v_oc {} is not below twice v_mp {}: no curve bends that way",
+                                     v(p.v_oc), v(p.v_mp)));
   }
   if (p.i_sc >= 2 * p.i_mp) {
-    return impossible(m, fmt::format("i_sc {} is not below twice i_mp {}: no curve bends that way", i(p.i_sc), i(p.i_mp)));
+    return impossible(m, fmt::format("i_sc {} is not below twice i_mp {}: no curve bends that way",
+                                     i(p.i_sc), i(p.i_mp)));
   }
   return std::nullopt;
 }
 
-std::optional<Failure> refuse_coefficient(const parts::Module& m, std::string_view field, double value,
-                                          double least, double most) {
+std::optional<Failure> refuse_coefficient(const parts::Module& m, std::string_view field,
+                                          double value, double least, double most) {
   if (value >= least && value <= most) return std::nullopt;
-  return impossible(m, fmt::format("{} is {}, outside {} … {}: check its sign and its unit (%/K, or V/K, A/K, W/K)",
-                                   field, percent_per_kelvin(value), percent_per_kelvin(least),
-                                   percent_per_kelvin(most)));
+  return impossible(
+      m,
+      fmt::format("{} is {}, outside {} … {}: check its sign and its unit (%/K, or V/K, A/K, W/K)",
+                  field, percent_per_kelvin(value), percent_per_kelvin(least),
+                  percent_per_kelvin(most)));
 }
 
 }  // namespace
@@ -280,7 +290,8 @@ Result<ModuleModel> fit(const parts::Module& sheet, const FitOptions& options) {
     need(sheet.i_mp.known(), "i_mp");
     if (!missing.empty()) {
       return Failure{"pv.missing-value",
-                     fmt::format("module {}: the curve needs {}, which the record does not give", sheet.id, missing)};
+                     fmt::format("module {}: the curve needs {}, which the record does not give",
+                                 sheet.id, missing)};
     }
   }
   const Points p{sheet.v_oc->si(), sheet.i_sc->si(), sheet.v_mp->si(), sheet.i_mp->si()};
@@ -314,14 +325,18 @@ Result<ModuleModel> fit(const parts::Module& sheet, const FitOptions& options) {
   if (!scales) {
     report.unavailable.emplace_back(
         "voltages, currents and power at cell temperatures other than 25 °C: the sheet gives no " +
-        std::string(sheet.b_voc ? "a_isc" : sheet.a_isc ? "b_voc" : "b_voc and no a_isc"));
+        std::string(sheet.b_voc   ? "a_isc"
+                    : sheet.a_isc ? "b_voc"
+                                  : "b_voc and no a_isc"));
   }
 
   const auto found = search(p, options, alpha * p.i_sc, beta * p.v_oc);
   if (!found) {
-    return impossible(sheet, fmt::format("no single-diode curve passes v_oc {}, i_sc {} and its maximum at {}, {}",
-                                         units::print(*sheet.v_oc), units::print(*sheet.i_sc),
-                                         units::print(*sheet.v_mp), units::print(*sheet.i_mp)));
+    return impossible(
+        sheet,
+        fmt::format("no single-diode curve passes v_oc {}, i_sc {} and its maximum at {}, {}",
+                    units::print(*sheet.v_oc), units::print(*sheet.i_sc), units::print(*sheet.v_mp),
+                    units::print(*sheet.i_mp)));
   }
   model.stc = parameters(p, found->point);
   report.clipped = found->clipped && sheet.b_voc.known();
@@ -330,13 +345,15 @@ Result<ModuleModel> fit(const parts::Module& sheet, const FitOptions& options) {
   if (sheet.b_voc) {
     report.b_voc_misfit = units::per_kelvin(slope - beta);
     if (found->point.a < least_share_of_a * found->wanted) {
-      return impossible(
-          sheet,
-          fmt::format("a fill factor of {:.3f} with v_mp {} and i_mp {} needs a junction whose b_voc would be {}, not {}",
-                      p.v_mp * p.i_mp / (p.v_oc * p.i_sc), units::print(*sheet.v_mp), units::print(*sheet.i_mp),
-                      percent_per_kelvin(slope), percent_per_kelvin(beta)));
+      return impossible(sheet, fmt::format("a fill factor of {:.3f} with v_mp {} and i_mp {} needs "
+                                           "a junction whose b_voc would be {}, not {}",
+                                           p.v_mp * p.i_mp / (p.v_oc * p.i_sc),
+                                           units::print(*sheet.v_mp), units::print(*sheet.i_mp),
+                                           percent_per_kelvin(slope), percent_per_kelvin(beta)));
     }
-    if (found->clipped) model.options.band_gap.ev = gap_that_meets(p, found->point, options, alpha * p.i_sc, beta * p.v_oc);
+    if (found->clipped)
+      model.options.band_gap.ev =
+          gap_that_meets(p, found->point, options, alpha * p.i_sc, beta * p.v_oc);
   }
 
   if (sheet.cells) {
@@ -355,14 +372,17 @@ Result<ModuleModel> fit(const parts::Module& sheet, const FitOptions& options) {
     model.bypass_fitted = true;
   } else {
     report.missing.emplace_back("bypass");
-    report.unavailable.emplace_back("what bypass diodes do in part shade: the sheet gives no bypass");
+    report.unavailable.emplace_back(
+        "what bypass diodes do in part shade: the sheet gives no bypass");
   }
 
   if (scales) {
     model.a_isc = units::amps_per_kelvin(alpha * p.i_sc);
     if (sheet.g_pmp) {
       // dP_mp/dT = V_mp · ∂I/∂T and dP_mp/dR_s = −I_mp², both at the maximum (envelope theorem).
-      const double own = current_slope(model.stc, alpha * p.i_sc, log_i_0_slope(model.options), p.v_mp, p.i_mp) / p.i_mp;
+      const double own =
+          current_slope(model.stc, alpha * p.i_sc, log_i_0_slope(model.options), p.v_mp, p.i_mp) /
+          p.i_mp;
       const double wanted = sheet.g_pmp->per_kelvin(*sheet.v_mp * *sheet.i_mp).si();
       const double share = p.i_mp * model.stc.r_s.si() / p.v_mp;  // of R_s in the power
       double k = 0;
@@ -374,20 +394,24 @@ Result<ModuleModel> fit(const parts::Module& sheet, const FitOptions& options) {
   return model;
 }
 
-Result<FiveParameters> scale(const ModuleModel& model, units::Irradiance sun, units::Temperature cell,
-                             units::Ratio share) {
+Result<FiveParameters> scale(const ModuleModel& model, units::Irradiance sun,
+                             units::Temperature cell, units::Ratio share) {
   if (!(sun.si() >= 0) || !std::isfinite(sun.si()) || !(share >= 0) || !std::isfinite(share)) {
-    return Failure{"pv.out-of-range", fmt::format("module {}: the sun must be a number of W/m² that is not negative", model.id)};
+    return Failure{
+        "pv.out-of-range",
+        fmt::format("module {}: the sun must be a number of W/m² that is not negative", model.id)};
   }
   if (!(cell >= units::celsius(-100) && cell <= units::celsius(200))) {
-    return Failure{"pv.out-of-range", fmt::format("module {}: a cell temperature of {} is outside −100 °C … 200 °C", model.id,
-                                                  units::print(cell))};
+    return Failure{"pv.out-of-range",
+                   fmt::format("module {}: a cell temperature of {} is outside −100 °C … 200 °C",
+                               model.id, units::print(cell))};
   }
   const double t = cell.kelvin();
   if (!model.a_isc && std::fabs(t - t_0) > 1e-6) {
-    return Failure{"pv.no-temperature-coefficient",
-                   fmt::format("module {}: nothing can be told at {}: the sheet gives no b_voc or no a_isc", model.id,
-                               units::print(cell))};
+    return Failure{
+        "pv.no-temperature-coefficient",
+        fmt::format("module {}: nothing can be told at {}: the sheet gives no b_voc or no a_isc",
+                    model.id, units::print(cell))};
   }
   const double alpha = model.a_isc ? model.a_isc->si() : 0;
   const double r_s_share = std::fmax(r_s_least_share, 1 + model.r_s_slope.si() * (t - t_0));
@@ -396,7 +420,8 @@ Result<FiveParameters> scale(const ModuleModel& model, units::Irradiance sun, un
   return f;
 }
 
-Result<Curve> at(const ModuleModel& model, units::Irradiance sun, units::Temperature cell, units::Ratio share) {
+Result<Curve> at(const ModuleModel& model, units::Irradiance sun, units::Temperature cell,
+                 units::Ratio share) {
   const auto scaled_whole = scale(model, sun, cell, share);
   if (!scaled_whole) return scaled_whole.failure();
   const double n = model.groups;
@@ -406,8 +431,9 @@ Result<Curve> at(const ModuleModel& model, units::Irradiance sun, units::Tempera
   group.cells.r_s = group.cells.r_s / n;
   group.cells.g_sh = group.cells.g_sh * n;
   if (model.bypass_fitted) {
-    group.bypass = BypassDiode{.i_s = model.options.bypass_saturation,
-                               .a = model.options.bypass_ideality * model.options.constants.thermal_voltage(cell)};
+    group.bypass = BypassDiode{
+        .i_s = model.options.bypass_saturation,
+        .a = model.options.bypass_ideality * model.options.constants.thermal_voltage(cell)};
   }
   if (model.options.cell_breakdown && model.cells) {
     group.breakdown = *model.options.cell_breakdown;

@@ -15,8 +15,8 @@ namespace stringwright::pv {
 /// Band gap of the cells and its change with temperature. Source: De Soto, Klein, Beckman, Solar
 /// Energy 80 (2006) 78-88, silicon.
 struct BandGap {
-  double ev = 1.121;              ///< at 25 °C [eV]
-  double per_kelvin = -0.0002677; ///< relative [1/K]
+  double ev = 1.121;               ///< at 25 °C [eV]
+  double per_kelvin = -0.0002677;  ///< relative [1/K]
 };
 
 struct FitOptions {
@@ -32,21 +32,21 @@ struct FitOptions {
 
 /// How well five parameters could say what the sheet says. Points at STC are always met exactly.
 struct FitReport {
-  std::optional<double> ideality;                ///< n of one cell; unknown without a cell count
+  std::optional<double> ideality;  ///< n of one cell; unknown without a cell count
   /// b_voc could not be met within R_s >= 0, G_sh >= 0: the model's band gap makes up for it.
   bool clipped = false;
   std::optional<units::PerKelvin> b_voc_misfit;  ///< model − sheet, per kelvin of V_oc, before that
   std::optional<units::PerKelvin> g_pmp_misfit;  ///< model − sheet, per kelvin of P_mp
   std::optional<int> cells_suggested;            ///< where the count on the sheet can't be right
-  std::vector<std::string> missing;     ///< fields left out that the model would use: "b_voc"
-  std::vector<std::string> unavailable; ///< what can't be told without them, a sentence each
+  std::vector<std::string> missing;      ///< fields left out that the model would use: "b_voc"
+  std::vector<std::string> unavailable;  ///< what can't be told without them, a sentence each
 };
 
 /// A module as five parameters at STC and what scales them.
 struct ModuleModel {
   std::string id;
-  FiveParameters stc;  ///< of the whole module at 1000 W/m², 25 °C
-  int groups = 1;      ///< bypass diode groups in series
+  FiveParameters stc;          ///< of the whole module at 1000 W/m², 25 °C
+  int groups = 1;              ///< bypass diode groups in series
   bool bypass_fitted = false;  ///< the sheet says how many; else one group without a diode
   std::optional<int> cells;
   std::optional<units::CurrentPerKelvin> a_isc;  ///< none: only 25 °C can be told
@@ -80,8 +80,8 @@ Result<ModuleModel> fit(const parts::Module& sheet, const FitOptions& options = 
 /// @param share  factor on the photocurrent: age of a string, dirt, rear gain [-]
 /// Failures: pv.no-temperature-coefficient where `cell` is not 25 °C and the sheet has no coefficients;
 /// pv.out-of-range below −100 °C or above 200 °C, or a negative or infinite sun.
-Result<FiveParameters> scale(const ModuleModel& model, units::Irradiance sun, units::Temperature cell,
-                             units::Ratio share = 1.0);
+Result<FiveParameters> scale(const ModuleModel& model, units::Irradiance sun,
+                             units::Temperature cell, units::Ratio share = 1.0);
 
 /// The module's curve: its groups in series, each under its bypass diode.
 Result<Curve> at(const ModuleModel& model, units::Irradiance sun, units::Temperature cell,

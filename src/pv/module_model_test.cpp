@@ -49,7 +49,9 @@ parts::Module module_of(const Sheet& s) {
 
 const Sheet cabin{40.9, 11.35, 34.1, 10.71, -0.28, 0.048, -0.36};
 
-double coefficient(double hot, double cold, double step, double at_25) { return (hot - cold) / step / at_25; }
+double coefficient(double hot, double cold, double step, double at_25) {
+  return (hot - cold) / step / at_25;
+}
 
 /// Points and coefficients of a sheet, as the model gives them back.
 void expect_reproduced(const Sheet& s, const ModuleModel& m, double points, double coefficients) {
@@ -59,13 +61,18 @@ void expect_reproduced(const Sheet& s, const ModuleModel& m, double points, doub
   EXPECT_NEAR(c.i_sc().si() / s.i_sc, 1, points);
   EXPECT_NEAR(best.v.si() / s.v_mp, 1, points);
   EXPECT_NEAR(best.i.si() / s.i_mp, 1, points);
-  const Curve hot = at(m, stc_irradiance, celsius(25.5)).value(), cold = at(m, stc_irradiance, celsius(24.5)).value();
-  EXPECT_NEAR(coefficient(hot.v_oc().si(), cold.v_oc().si(), 1, s.v_oc) * 100, s.b_voc, coefficients);
-  // α scales the photocurrent; R_s(T) has its own small share in I_sc.
-  EXPECT_NEAR(coefficient(hot.i_sc().si(), cold.i_sc().si(), 1, s.i_sc) * 100, s.a_isc, coefficients + 1e-3);
-  const auto power = [](const CurvePoint& p) { return p.v.si() * p.i.si(); };
-  EXPECT_NEAR(coefficient(power(hot.maximum_power()), power(cold.maximum_power()), 1, s.v_mp * s.i_mp) * 100, s.g_pmp,
+  const Curve hot = at(m, stc_irradiance, celsius(25.5)).value(),
+              cold = at(m, stc_irradiance, celsius(24.5)).value();
+  EXPECT_NEAR(coefficient(hot.v_oc().si(), cold.v_oc().si(), 1, s.v_oc) * 100, s.b_voc,
               coefficients);
+  // α scales the photocurrent; R_s(T) has its own small share in I_sc.
+  EXPECT_NEAR(coefficient(hot.i_sc().si(), cold.i_sc().si(), 1, s.i_sc) * 100, s.a_isc,
+              coefficients + 1e-3);
+  const auto power = [](const CurvePoint& p) { return p.v.si() * p.i.si(); };
+  EXPECT_NEAR(
+      coefficient(power(hot.maximum_power()), power(cold.maximum_power()), 1, s.v_mp * s.i_mp) *
+          100,
+      s.g_pmp, coefficients);
 }
 
 // The bypass diodes' leak of 1e-6 A is what keeps the points from being exact.
@@ -172,14 +179,22 @@ TEST(Fit, RefusesAnImpossibleSheet) {
     const auto m = fit(module_of(s));
     return m ? std::string("fitted") : m.failure().id;
   };
-  EXPECT_EQ(refused({34.1, 11.35, 40.9, 10.71, -0.28, 0.048, -0.36}), "pv.impossible-sheet") << "Voc and Vmp swapped";
-  EXPECT_EQ(refused({40.9, 10.71, 34.1, 11.35, -0.28, 0.048, -0.36}), "pv.impossible-sheet") << "Isc and Imp swapped";
-  EXPECT_EQ(refused({40.9, 11.35, 40.7, 11.30, -0.28, 0.048, -0.36}), "pv.impossible-sheet") << "fill factor 0.99";
-  EXPECT_EQ(refused({40.9, 11.35, 20.0, 10.71, -0.28, 0.048, -0.36}), "pv.impossible-sheet") << "fill factor too low";
-  EXPECT_EQ(refused({40.9, 11.35, 34.1, 5.60, -0.28, 0.048, -0.36}), "pv.impossible-sheet") << "fill factor too low";
-  EXPECT_EQ(refused({40.9, 11.35, 34.1, 10.71, 0.28, 0.048, -0.36}), "pv.impossible-sheet") << "lost sign";
-  EXPECT_EQ(refused({40.9, 11.35, 34.1, 10.71, -0.28, 4.8, -0.36}), "pv.impossible-sheet") << "%/K taken for A/K";
-  EXPECT_EQ(refused({40.9, 11.35, 34.1, 10.71, -0.28, 0.048, 0.36}), "pv.impossible-sheet") << "lost sign";
+  EXPECT_EQ(refused({34.1, 11.35, 40.9, 10.71, -0.28, 0.048, -0.36}), "pv.impossible-sheet")
+      << "Voc and Vmp swapped";
+  EXPECT_EQ(refused({40.9, 10.71, 34.1, 11.35, -0.28, 0.048, -0.36}), "pv.impossible-sheet")
+      << "Isc and Imp swapped";
+  EXPECT_EQ(refused({40.9, 11.35, 40.7, 11.30, -0.28, 0.048, -0.36}), "pv.impossible-sheet")
+      << "fill factor 0.99";
+  EXPECT_EQ(refused({40.9, 11.35, 20.0, 10.71, -0.28, 0.048, -0.36}), "pv.impossible-sheet")
+      << "fill factor too low";
+  EXPECT_EQ(refused({40.9, 11.35, 34.1, 5.60, -0.28, 0.048, -0.36}), "pv.impossible-sheet")
+      << "fill factor too low";
+  EXPECT_EQ(refused({40.9, 11.35, 34.1, 10.71, 0.28, 0.048, -0.36}), "pv.impossible-sheet")
+      << "lost sign";
+  EXPECT_EQ(refused({40.9, 11.35, 34.1, 10.71, -0.28, 4.8, -0.36}), "pv.impossible-sheet")
+      << "%/K taken for A/K";
+  EXPECT_EQ(refused({40.9, 11.35, 34.1, 10.71, -0.28, 0.048, 0.36}), "pv.impossible-sheet")
+      << "lost sign";
   EXPECT_EQ(refused({40.9, 11.35, -34.1, 10.71, -0.28, 0.048, -0.36}), "pv.impossible-sheet");
   EXPECT_EQ(refused({NAN, 11.35, 34.1, 10.71, -0.28, 0.048, -0.36}), "pv.impossible-sheet");
   parts::Module empty;
@@ -215,7 +230,9 @@ TEST(Fit, ClipsWhatTheCoefficientCannotMeet) {
 /// A sheet as a maker prints it: from parameters of a plausible module, rounded.
 Sheet plausible_sheet(std::uint32_t seed) {
   std::mt19937 engine(seed);
-  const auto between = [&](double a, double b) { return std::uniform_real_distribution<>(a, b)(engine); };
+  const auto between = [&](double a, double b) {
+    return std::uniform_real_distribution<>(a, b)(engine);
+  };
   Sheet s{};
   s.cells = static_cast<int>(between(30, 97));
   const double thermal = si_2019.thermal_voltage(stc_temperature).si();
@@ -261,9 +278,12 @@ RC_GTEST_PROP(Fit, AlwaysSolvesAPlausibleSheet, (std::uint32_t seed)) {
 }
 
 TEST(CellTemperature, FollowsTheSun) {
-  EXPECT_NEAR(cell_temperature(celsius(45), celsius(20), watts_per_square_metre(800)).celsius(), 45, 1e-9);
-  EXPECT_NEAR(cell_temperature(celsius(47), celsius(30), watts_per_square_metre(1000)).celsius(), 63.75, 1e-9);
-  EXPECT_NEAR(cell_temperature(kelvins(30), celsius(10), watts_per_square_metre(500)).celsius(), 25, 1e-9);
+  EXPECT_NEAR(cell_temperature(celsius(45), celsius(20), watts_per_square_metre(800)).celsius(), 45,
+              1e-9);
+  EXPECT_NEAR(cell_temperature(celsius(47), celsius(30), watts_per_square_metre(1000)).celsius(),
+              63.75, 1e-9);
+  EXPECT_NEAR(cell_temperature(kelvins(30), celsius(10), watts_per_square_metre(500)).celsius(), 25,
+              1e-9);
 }
 
 }  // namespace

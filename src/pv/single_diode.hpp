@@ -81,9 +81,9 @@ class Curve {
  private:
   struct Cells {  // constants of one group, SI
     double i_ph = 0, i_0 = 1, a = 1, r_s = 0, g = 0;
-    double b = 0, v_br = 0, m = 0;          // breakdown; v_br = 0: none
-    double i_s = 0, a_b = 1, i_sc = 0;      // bypass, i_s = 0: none; short-circuit current of the cells
-    double rho = 0, log_v = 0, log_i = 0;   // closed forms by voltage and by current
+    double b = 0, v_br = 0, m = 0;      // breakdown; v_br = 0: none
+    double i_s = 0, a_b = 1, i_sc = 0;  // bypass, i_s = 0: none; short-circuit current of the cells
+    double rho = 0, log_v = 0, log_i = 0;  // closed forms by voltage and by current
   };
   struct Point {
     double v, i, dv_di;

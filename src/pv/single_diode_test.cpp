@@ -26,8 +26,12 @@ using Exact = boost::multiprecision::cpp_bin_float_50;
 class Draw {
  public:
   explicit Draw(std::uint32_t seed) : engine_(seed) {}
-  double between(double low, double high) { return std::uniform_real_distribution<>(low, high)(engine_); }
-  double between_log(double low, double high) { return std::exp(between(std::log(low), std::log(high))); }
+  double between(double low, double high) {
+    return std::uniform_real_distribution<>(low, high)(engine_);
+  }
+  double between_log(double low, double high) {
+    return std::exp(between(std::log(low), std::log(high)));
+  }
   bool coin() { return between(0, 1) < 0.5; }
   int among(int n) { return std::uniform_int_distribution<>(0, n - 1)(engine_); }
 
@@ -86,7 +90,8 @@ RC_GTEST_PROP(Curve, AgreesWithTheLambertWFunction, (std::uint32_t seed)) {
     const Curve curve(CellGroup{.cells = p});
     const double v = d.between(-2, 1.5) * (curve.v_oc().si() + p.a.si());
     const CurvePoint at = curve.at_voltage(volts(v));
-    RC_ASSERT(std::fabs(at.i.si() - lambert_current(p, v)) <= slack(at.i.si(), v, 1 / at.dv_di.si(), p.i_ph.si()));
+    RC_ASSERT(std::fabs(at.i.si() - lambert_current(p, v)) <=
+              slack(at.i.si(), v, 1 / at.dv_di.si(), p.i_ph.si()));
     const double i = d.between(-2, 1.2) * (p.i_ph.si() + 0.1);
     if (p.i_ph / (p.a * p.g_sh) > 1e6) continue;  // e^that is too much for the reference
     const CurvePoint back = curve.at_current(amps(i));
@@ -96,12 +101,17 @@ RC_GTEST_PROP(Curve, AgreesWithTheLambertWFunction, (std::uint32_t seed)) {
 }
 
 TEST(Curve, HoldsAtExtremeValues) {
-  const FiveParameters p{.i_ph = amps(9), .i_0 = amps(1e-12), .a = volts(1.5), .r_s = ohms(0.3), .g_sh = siemens(0.002)};
+  const FiveParameters p{.i_ph = amps(9),
+                         .i_0 = amps(1e-12),
+                         .a = volts(1.5),
+                         .r_s = ohms(0.3),
+                         .g_sh = siemens(0.002)};
   const Curve curve(CellGroup{.cells = p, .bypass = BypassDiode{.a = volts(0.027)}}, 3);
   for (const double v : {-1e300, -1e9, -1e3, 0.0, 1e3, 1e9, 1e300}) {
     EXPECT_TRUE(std::isfinite(Curve(CellGroup{.cells = p}).current(volts(v)).si())) << v;
   }
-  for (const double v : {-1e30, -1e3, 0.0, 1e3, 1e30}) EXPECT_TRUE(std::isfinite(curve.current(volts(v)).si())) << v;
+  for (const double v : {-1e30, -1e3, 0.0, 1e3, 1e30})
+    EXPECT_TRUE(std::isfinite(curve.current(volts(v)).si())) << v;
   for (const double i : {-1e30, -1e6, -1e3, 0.0, 9.0, 1e3, 1e6, 1e30}) {
     EXPECT_TRUE(std::isfinite(curve.voltage(amps(i)).si())) << i;
     EXPECT_LE(curve.at_current(amps(i)).dv_di.si(), 0) << i;
@@ -114,7 +124,8 @@ TEST(Curve, HoldsAtExtremeValues) {
 }
 
 TEST(Curve, WithoutSeriesResistanceIsTheFormulaItself) {
-  const FiveParameters p{.i_ph = amps(9), .i_0 = amps(1e-10), .a = volts(1.6), .r_s = ohms(0), .g_sh = siemens(0.003)};
+  const FiveParameters p{
+      .i_ph = amps(9), .i_0 = amps(1e-10), .a = volts(1.6), .r_s = ohms(0), .g_sh = siemens(0.003)};
   const Curve curve(CellGroup{.cells = p});
   for (double v = -10; v < 45; v += 0.7) {
     const double i = 9 - 1e-10 * std::expm1(v / 1.6) - 0.003 * v;
@@ -125,7 +136,8 @@ TEST(Curve, WithoutSeriesResistanceIsTheFormulaItself) {
 
 /// Ideal junction: V_oc = a · ln(1 + I_ph/I_0), I_sc = I_ph.
 TEST(Curve, OfAnIdealJunctionHasItsClosedForm) {
-  const FiveParameters p{.i_ph = amps(5), .i_0 = amps(2e-9), .a = volts(0.9), .r_s = ohms(0), .g_sh = siemens(0)};
+  const FiveParameters p{
+      .i_ph = amps(5), .i_0 = amps(2e-9), .a = volts(0.9), .r_s = ohms(0), .g_sh = siemens(0)};
   const Curve curve(CellGroup{.cells = p});
   EXPECT_NEAR(curve.v_oc().si(), 0.9 * std::log1p(5 / 2e-9), 1e-11);
   EXPECT_NEAR(curve.i_sc().si(), 5, 1e-14);
@@ -134,10 +146,13 @@ TEST(Curve, OfAnIdealJunctionHasItsClosedForm) {
 CellGroup any_group(Draw& d) {
   CellGroup g{.cells = any_cells(d)};
   g.cells.g_sh = siemens(d.between_log(1e-4, 0.05));
-  if (d.coin()) g.bypass = BypassDiode{.i_s = amps(d.between_log(1e-9, 1e-4)), .a = volts(d.between(0.02, 0.05))};
+  if (d.coin())
+    g.bypass =
+        BypassDiode{.i_s = amps(d.between_log(1e-9, 1e-4)), .a = volts(d.between(0.02, 0.05))};
   if (d.coin()) {
-    g.breakdown = Breakdown{
-        .share = d.between(0.001, 0.3), .v = volts(-d.between(5, 400)), .exponent = d.between(2, 5)};
+    g.breakdown = Breakdown{.share = d.between(0.001, 0.3),
+                            .v = volts(-d.between(5, 400)),
+                            .exponent = d.between(2, 5)};
   }
   return g;
 }
@@ -156,8 +171,10 @@ RC_GTEST_PROP(Curve, BothDirectionsAreOneCurveAndItFalls, (std::uint32_t seed)) 
     RC_ASSERT(curve.voltage(amps(i + 0.01)) <= at.v);
     // The slope is that of the chord, as far as the curve does not bend in between.
     const double di = 1e-6 * (std::fabs(i) + 1e-2);
-    const double low = curve.at_current(amps(i - di)).dv_di.si(), high = curve.at_current(amps(i + di)).dv_di.si();
-    const double chord = (curve.voltage(amps(i + di)) - curve.voltage(amps(i - di))).si() / (2 * di);
+    const double low = curve.at_current(amps(i - di)).dv_di.si(),
+                 high = curve.at_current(amps(i + di)).dv_di.si();
+    const double chord =
+        (curve.voltage(amps(i + di)) - curve.voltage(amps(i - di))).si() / (2 * di);
     RC_ASSERT(chord <= std::max({low, high, at.dv_di.si()}) + 1e-5 * std::fabs(chord) + 1e-7);
     RC_ASSERT(chord >= std::min({low, high, at.dv_di.si()}) - 1e-5 * std::fabs(chord) - 1e-7);
   }
@@ -183,7 +200,8 @@ RC_GTEST_PROP(Curve, Scales, (std::uint32_t seed)) {
     const FiveParameters p = any_cells(d);
     const Curve curve(CellGroup{.cells = p});
     const double lambda = d.between_log(0.1, 10), mu = d.between_log(0.1, 10);
-    const Curve taller(CellGroup{.cells = {p.i_ph, p.i_0, lambda * p.a, lambda * p.r_s, p.g_sh / lambda}});
+    const Curve taller(
+        CellGroup{.cells = {p.i_ph, p.i_0, lambda * p.a, lambda * p.r_s, p.g_sh / lambda}});
     const Curve wider(CellGroup{.cells = {mu * p.i_ph, mu * p.i_0, p.a, p.r_s / mu, mu * p.g_sh}});
     const double v = d.between(-0.5, 1.1) * (curve.v_oc().si() + 0.1);
     const CurvePoint at = curve.at_voltage(volts(v));
@@ -194,7 +212,11 @@ RC_GTEST_PROP(Curve, Scales, (std::uint32_t seed)) {
 }
 
 TEST(Curve, InTheDarkHasNoPower) {
-  const FiveParameters p{.i_ph = amps(0), .i_0 = amps(1e-10), .a = volts(1.5), .r_s = ohms(0.3), .g_sh = siemens(3e-9)};
+  const FiveParameters p{.i_ph = amps(0),
+                         .i_0 = amps(1e-10),
+                         .a = volts(1.5),
+                         .r_s = ohms(0.3),
+                         .g_sh = siemens(3e-9)};
   const Curve curve(CellGroup{.cells = p, .bypass = BypassDiode{.a = volts(0.027)}}, 3);
   EXPECT_NEAR(curve.v_oc().si(), 0, 1e-6);
   EXPECT_EQ(curve.maximum_power().v.si(), 0);
@@ -202,7 +224,11 @@ TEST(Curve, InTheDarkHasNoPower) {
 }
 
 TEST(Curve, BypassDiodeCarriesWhatTheCellsDoNot) {
-  const FiveParameters p{.i_ph = amps(3), .i_0 = amps(1e-10), .a = volts(0.5), .r_s = ohms(0.1), .g_sh = siemens(0.01)};
+  const FiveParameters p{.i_ph = amps(3),
+                         .i_0 = amps(1e-10),
+                         .a = volts(0.5),
+                         .r_s = ohms(0.1),
+                         .g_sh = siemens(0.01)};
   const BypassDiode diode{.i_s = amps(1e-6), .a = volts(0.027)};
   const Curve curve(CellGroup{.cells = p, .bypass = diode});
   const double v = curve.voltage(amps(9)).si();

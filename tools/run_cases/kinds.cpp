@@ -17,7 +17,15 @@ constexpr Kind kinds[] = {
     {"string_sizing", check_string_sizing},
     {"terminal_temperature", check_terminal_temperature},
     {"voltage_drop", check_voltage_drop},
-    // pv: the functions of kinds_pv.cpp go here, one line each
+    // pv
+    {"cell_temperature", check_cell_temperature},
+    {"diode_voltage", check_diode_voltage},
+    {"five_parameter", check_five_parameter},
+    {"iv_fit_rmse", check_iv_fit_rmse},
+    {"iv_key_points", check_iv_key_points},
+    {"iv_point", check_iv_point},
+    {"iv_translation", check_iv_translation},
+    {"reverse_bias", check_reverse_bias},
 };
 
 }  // namespace

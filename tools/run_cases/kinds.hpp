@@ -31,8 +31,14 @@ void check_string_sizing(Answers& a);
 void check_terminal_temperature(Answers& a);
 void check_voltage_drop(Answers& a);
 
-// kinds_pv.cpp: pv. Declare here, list in kinds.cpp:
-//   check_five_parameter, check_iv_key_points, check_iv_point, check_iv_fit_rmse, check_iv_translation,
-//   check_cell_temperature
+// kinds_pv.cpp: pv
+void check_cell_temperature(Answers& a);
+void check_diode_voltage(Answers& a);
+void check_five_parameter(Answers& a);
+void check_iv_fit_rmse(Answers& a);
+void check_iv_key_points(Answers& a);
+void check_iv_point(Answers& a);
+void check_iv_translation(Answers& a);
+void check_reverse_bias(Answers& a);
 
 }  // namespace stringwright::run_cases

@@ -20,7 +20,8 @@ class Bracket {
     if (closed) {
       // Newton may creep along an exponential: every third step of a closed bracket must halve it.
       const double width = hi_ - lo_;
-      const bool creeps = ++count_ % 3 == 0 && width > 0.5 * width_ && std::fabs(step) > 1e-9 * width;
+      const bool creeps =
+          ++count_ % 3 == 0 && width > 0.5 * width_ && std::fabs(step) > 1e-9 * width;
       if (count_ % 3 == 0) width_ = width;
       if (creeps || !(newton > lo_ && newton < hi_)) return lo_ + width / 2;
     }
@@ -66,7 +67,8 @@ Carried carry_one(const Section& s, const Term& term, const Law& law, double v, 
 
 }  // namespace
 
-Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws, double i) {
+Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
+                   double i) {
   Voltage sum{s.e - s.r * i, -s.r};
   for (int t = s.term; t < s.term + s.terms; ++t) {
     const Term& term = terms[t];
@@ -77,7 +79,8 @@ Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::
   return sum;
 }
 
-Carried carry(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws, double v, double start) {
+Carried carry(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
+              double v, double start) {
   if (s.terms == 0) return {(s.e - v) / s.r, 1 / s.r};
   if (s.terms == 1) return carry_one(s, terms[s.term], laws[terms[s.term].law], v, start);
 
@@ -99,10 +102,12 @@ Carried carry(const Section& s, const std::vector<Term>& terms, const std::vecto
   return {i, -1 / dv_di};
 }
 
-double likely_current(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws) {
+double likely_current(const Section& s, const std::vector<Term>& terms,
+                      const std::vector<Law>& laws) {
   double least = infinity;
   for (int t = s.term; t < s.term + s.terms; ++t) {
-    if (t > s.term && terms[t].law == terms[t - 1].law && terms[t].sign == terms[t - 1].sign) continue;
+    if (t > s.term && terms[t].law == terms[t - 1].law && terms[t].sign == terms[t - 1].sign)
+      continue;
     const double i = terms[t].sign * at_voltage(laws[terms[t].law], units::volts(0)).i.si();
     if (std::fabs(i) < std::fabs(least)) least = i;
   }

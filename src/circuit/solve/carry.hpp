@@ -17,15 +17,18 @@ struct Carried {
 struct Voltage {
   double v = 0, dv_di = 0;
 };
-Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws, double i);
+Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
+                   double i);
 
 /// The current under which a section has voltage `v`, to rounding: by one root in the voltage of its
 /// only term, or in the current where terms differ, always within a bracket. Not for a rigid section.
 ///
 /// @param start  a current to begin with, the nearer the faster
-Carried carry(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws, double v, double start);
+Carried carry(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
+              double v, double start);
 
 /// A current somewhat below the smallest short-circuit current of the section's terms, with its sign.
-double likely_current(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws);
+double likely_current(const Section& s, const std::vector<Term>& terms,
+                      const std::vector<Law>& laws);
 
 }  // namespace stringwright::circuit::solve_detail

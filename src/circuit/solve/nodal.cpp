@@ -11,7 +11,8 @@ constexpr double least_conductance = 1e-15;
 
 }  // namespace
 
-Nodal::Nodal(int rows, const std::vector<std::pair<int, int>>& branches) : rows_(rows), slots_(branches.size()), a_(rows, rows) {
+Nodal::Nodal(int rows, const std::vector<std::pair<int, int>>& branches)
+    : rows_(rows), slots_(branches.size()), a_(rows, rows) {
   std::vector<Eigen::Triplet<double>> entries;
   for (int k = 0; k < rows; ++k) entries.emplace_back(k, k, 1.0);
   for (const auto& [f, t] : branches)
@@ -42,7 +43,8 @@ void Nodal::factorise(const std::vector<double>& g) {
     if (s.to >= 0) value[s.to] += g[k];
     if (s.between >= 0) value[s.between] -= g[k];
   }
-  for (int k = 0; k < rows_; ++k) value[a_.outerIndexPtr()[k]] += least_conductance;  // the diagonal comes first
+  for (int k = 0; k < rows_; ++k)
+    value[a_.outerIndexPtr()[k]] += least_conductance;  // the diagonal comes first
   if (rows_ > 1) ldlt_.factorize(a_);
 }
 

@@ -11,12 +11,15 @@ std::optional<Failure> refuse(const Network& n) {
   const auto node = [&](int k) { return k >= 0 && k < n.nodes; };
   for (std::size_t k = 0; k < n.elements.size(); ++k) {
     const Element& e = n.elements[k];
-    if (!node(e.plus) || !node(e.minus) || e.law < 0 || e.law >= static_cast<int>(n.laws.size()) || e.count < 1) {
-      return Failure{"circuit.bad-network", "element " + std::to_string(k) + " names a node or a law that is not there"};
+    if (!node(e.plus) || !node(e.minus) || e.law < 0 || e.law >= static_cast<int>(n.laws.size()) ||
+        e.count < 1) {
+      return Failure{"circuit.bad-network",
+                     "element " + std::to_string(k) + " names a node or a law that is not there"};
     }
   }
   for (const int k : n.references) {
-    if (!node(k)) return Failure{"circuit.bad-network", "a reference names a node that is not there"};
+    if (!node(k))
+      return Failure{"circuit.bad-network", "a reference names a node that is not there"};
   }
   return std::nullopt;
 }
@@ -53,7 +56,8 @@ class Apart {
   Sections run() {
     for (int k = 0; k < n_.nodes; ++k)
       if (at_.degree(k) != 2) add_knot(k);
-    for (std::size_t k = 0; k < s_.node.size(); ++k) {  // knots of rings come last and have no start here
+    for (std::size_t k = 0; k < s_.node.size();
+         ++k) {  // knots of rings come last and have no start here
       const int node = s_.node[k];
       for (int j = at_.first[node]; j < at_.first[node + 1]; ++j)
         if (s_.section_of[at_.element[j]] < 0) walk(node, at_.element[j]);
@@ -182,7 +186,8 @@ std::vector<std::optional<Linear>> straight_lines(const Network& n) {
   return all;
 }
 
-Result<Sections> take_apart(const Network& n, const std::vector<std::optional<Linear>>& straight, bool merge) {
+Result<Sections> take_apart(const Network& n, const std::vector<std::optional<Linear>>& straight,
+                            bool merge) {
   if (auto f = refuse(n)) return *f;
   return Apart(n, straight, merge).run();
 }

@@ -33,8 +33,8 @@ struct Section {
   double e = 0, r = 0;
   int term = 0, terms = 0;  ///< first one and number
   int link = 0, links = 0;
-  bool live = true;   ///< false: a dead end that carries no current
-  bool rigid = false; ///< no resistance at all: ties its two knots together
+  bool live = true;    ///< false: a dead end that carries no current
+  bool rigid = false;  ///< no resistance at all: ties its two knots together
 };
 
 /// A dead end: the section and its loose knot.
@@ -47,12 +47,12 @@ struct Sections {
   std::vector<Section> all;
   std::vector<Term> terms;
   std::vector<Link> links;
-  std::vector<int> knot;          ///< [n_nodes] -1: inside a chain
-  std::vector<int> node;          ///< [n_knots]
-  std::vector<DeadEnd> dead_ends; ///< outermost first
-  std::vector<int> section_of;    ///< [n_elements]
-  std::vector<double> sign_of;    ///< [n_elements]
-  std::vector<int> part;          ///< [n_nodes]
+  std::vector<int> knot;           ///< [n_nodes] -1: inside a chain
+  std::vector<int> node;           ///< [n_knots]
+  std::vector<DeadEnd> dead_ends;  ///< outermost first
+  std::vector<int> section_of;     ///< [n_elements]
+  std::vector<double> sign_of;     ///< [n_elements]
+  std::vector<int> part;           ///< [n_nodes]
   int parts = 0;
 };
 
@@ -60,6 +60,7 @@ struct Sections {
 std::vector<std::optional<Linear>> straight_lines(const Network& n);
 
 /// Takes a network apart. Fails with circuit.bad-network.
-Result<Sections> take_apart(const Network& n, const std::vector<std::optional<Linear>>& straight, bool merge);
+Result<Sections> take_apart(const Network& n, const std::vector<std::optional<Linear>>& straight,
+                            bool merge);
 
 }  // namespace stringwright::circuit::solve_detail

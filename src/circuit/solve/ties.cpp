@@ -32,8 +32,9 @@ Result<Ties> tie(const Sections& s, const std::vector<double>& e) {
     if (from == to) {
       const double miss = above[x.from] + e[k] - above[x.to];
       if (std::fabs(miss) > 1e-9 * std::fmax(1, std::fabs(e[k]))) {
-        return Failure{"circuit.source-loop",
-                       "ideal sources in a ring without resistance differ by " + std::to_string(miss) + " V"};
+        return Failure{
+            "circuit.source-loop",
+            "ideal sources in a ring without resistance differ by " + std::to_string(miss) + " V"};
       }
       continue;
     }
