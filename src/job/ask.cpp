@@ -71,23 +71,33 @@ class ModuleQuestions {
   }
 
   void coefficients() {
-    if (m_.b_voc && m_.v_oc) {
-      const auto b = m_.b_voc->per_kelvin(*m_.v_oc);
-      const double p = b.in(units::percent_per_kelvin);
-      const std::string found = "the coefficient of V_oc is " + print_coefficient(b);
-      if (p > 0)
-        ask(m_.b_voc.span,
-            found + ", but the voltage falls when a module warms up; is the minus sign missing?");
-      else if (p < -0.6 || p > -0.15)
-        ask(m_.b_voc.span, found + ", where −0.15 %/K to −0.6 %/K is usual; is it in V/K or mV/K?");
-    }
+    if (m_.b_voc && m_.v_oc)
+      falling(m_.b_voc.span, "V_oc", m_.b_voc->per_kelvin(*m_.v_oc), -0.6, -0.15, "in V/K or mV/K");
+    if (m_.b_vmp && m_.v_mp)
+      falling(m_.b_vmp.span, "V_mp", m_.b_vmp->per_kelvin(*m_.v_mp), -0.8, -0.15, "in V/K or mV/K");
+    if (m_.g_pmp && m_.v_mp && m_.i_mp)
+      falling(m_.g_pmp.span, "the maximum power",
+              m_.g_pmp->per_kelvin(m_.p_max ? *m_.p_max : *m_.v_mp * *m_.i_mp), -0.8, -0.15,
+              "in W/K");
     if (m_.a_isc && m_.i_sc) {
       const auto a = m_.a_isc->per_kelvin(*m_.i_sc);
-      const double p = a.in(units::percent_per_kelvin);
-      if (p < -0.02 || p > 0.2)
+      if (a < units::percent_per_kelvin(-0.02) || a > units::percent_per_kelvin(0.2))
         ask(m_.a_isc.span, "the coefficient of I_sc is " + print_coefficient(a) +
                                ", where −0.02 %/K to 0.2 %/K is usual; is it in A/K or mA/K?");
     }
+  }
+
+  /// A coefficient of what falls as a module warms up; usual values `low` to `high` in %/K.
+  void falling(Span span, const std::string& what, units::PerKelvin c, double low, double high,
+               const std::string& other_unit) {
+    const std::string found = "the coefficient of " + what + " is " + print_coefficient(c);
+    const auto from = units::percent_per_kelvin(low);
+    const auto to = units::percent_per_kelvin(high);
+    if (c.si() > 0)
+      ask(span, found + ", but it falls when a module warms up; is the minus sign missing?");
+    else if (c < from || c > to)
+      ask(span, found + ", where " + print_coefficient(to) + " to " + print_coefficient(from) +
+                    " is usual; is it " + other_unit + "?");
   }
 
   void label() {

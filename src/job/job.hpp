@@ -424,6 +424,8 @@ void describe(V& visit, HomeRun& h) {
                      "told."});
 }
 
+/// After reading, `out` and `lands` are known wherever the box's run says `from` and `to`, and the
+/// run's `from` wherever a box names it as its `out`.
 struct Box {
   std::string id;
   Span span;

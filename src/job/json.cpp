@@ -60,6 +60,7 @@ std::string Json::on_one_line() const {
   if (shape_ == Shape::scalar) return scalar_;
   const bool object = shape_ == Shape::object;
   std::vector<std::string> all;
+  all.reserve(members_.size());
   for (const auto& [key, value] : members_)
     all.push_back((object ? quote(key) + ": " : "") + value.on_one_line());
   const std::string inside = stringwright::text::join(all, ", ");
@@ -69,7 +70,7 @@ std::string Json::on_one_line() const {
 
 std::string Json::print(int level) const {
   constexpr std::size_t width = 80;
-  const std::string line = on_one_line();
+  std::string line = on_one_line();
   if (shape_ == Shape::scalar || stringwright::text::length(line) <= width) return line;
   const bool object = shape_ == Shape::object;
   const std::string indent(static_cast<std::size_t>(2 * level), ' ');

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/text.hpp"
+#include "job/place.hpp"
 
 namespace stringwright::job {
 namespace {
@@ -57,9 +58,7 @@ Span Messages::inside(Span span, std::string_view part) {
 }
 
 Diagnostics Messages::take() {
-  std::stable_sort(found_.begin(), found_.end(), [](const Diagnostic& x, const Diagnostic& y) {
-    return std::pair(x.span.line, x.span.column) < std::pair(y.span.line, y.span.column);
-  });
+  sort_by_place(found_);
   return std::move(found_);
 }
 

@@ -1,11 +1,10 @@
 #include "job/patterns.hpp"
 
-#include <algorithm>
-#include <tuple>
 #include <utility>
 
 #include "base/text.hpp"
 #include "job/names.hpp"
+#include "job/place.hpp"
 
 namespace stringwright::job {
 namespace {
@@ -132,13 +131,6 @@ void expand_strings(const Strings& pattern, std::vector<String>& strings, Messag
   StringExpansion expansion(pattern, out);
   for (int i = 1; i <= count; ++i)
     strings.push_back(expansion.string(i, exceptions[static_cast<std::size_t>(i - 1)]));
-}
-
-template <class T>
-void sort_by_place(std::vector<T>& records) {
-  std::stable_sort(records.begin(), records.end(), [](const T& x, const T& y) {
-    return std::pair(x.span.line, x.span.column) < std::pair(y.span.line, y.span.column);
-  });
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "job/checks.hpp"
 #include "job/fields.hpp"
 #include "job/names.hpp"
+#include "job/place.hpp"
 
 namespace stringwright::job {
 namespace {
@@ -159,8 +160,7 @@ class Resolver {
       for (const auto& record : records) {
         const auto [first, is_new] = owners.emplace(record.id, Owner{kind, record.span});
         if (is_new || first->second.kind == kind) continue;
-        const bool later = std::pair(record.span.line, record.span.column) >
-                           std::pair(first->second.span.line, first->second.span.column);
+        const bool later = is_before(first->second.span, record.span);
         const Span at = later ? record.span : first->second.span;
         const Span other = later ? first->second.span : record.span;
         out_.error("job.duplicate", at,

@@ -138,6 +138,7 @@ Span first_place(std::string_view text, std::string_view name, const Outline& ou
       if (h < line) header = h;
     find_key(before, name, header, first);
   } catch (const toml::parse_error&) {
+    return {};  // the text so far is cut off inside a list
   }
   return first;
 }

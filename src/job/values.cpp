@@ -84,6 +84,13 @@ std::optional<std::string> read_text(const Field& field, const toml::node& node,
   return **found;
 }
 
+Result<double> read_number(std::string_view text, units::Dimension dimension, bool point) {
+  if (!point) return units::detail::read_as(text, dimension);
+  const auto t = units::read_temperature(text);
+  if (!t) return t.failure();
+  return t->kelvin();
+}
+
 std::optional<double> read_si(const Field& field, const toml::node& node,
                               units::Dimension dimension, bool point) {
   const bool plain = dimension == units::dim::one && !point;
@@ -102,16 +109,11 @@ std::optional<double> read_si(const Field& field, const toml::node& node,
                       field.example());
       return std::nullopt;
     }
-    si = *number;
+    si = number;
   } else {
     const auto found = read_text(field, node, "a text with number and unit");
     if (!found) return std::nullopt;
-    const auto read = point ? [&]() -> Result<double> {
-      const auto t = units::read_temperature(*found);
-      if (!t) return t.failure();
-      return t->kelvin();
-    }()
-        : units::detail::read_as(*found, dimension);
+    const auto read = read_number(*found, dimension, point);
     if (!read) {
       field.out.error(id_of(read.failure()), span_of(node),
                       field.name() + ": " + read.failure().message, field.example());

@@ -32,6 +32,8 @@ struct Field {
 
 std::optional<std::string> read_text(const Field& field, const toml::node& node,
                                      std::string_view needed);
+/// The number in SI of a text such as "36.5 m".
+Result<double> read_number(std::string_view text, units::Dimension dimension, bool point);
 /// A quantity of that dimension, in SI and inside the field's range.
 std::optional<double> read_si(const Field& field, const toml::node& node,
                               units::Dimension dimension, bool point);

@@ -9,7 +9,6 @@
 #include "job/names.hpp"
 #include "job/read.hpp"
 #include "units/print.hpp"
-#include "units/read.hpp"
 
 namespace stringwright::job {
 namespace {
@@ -44,10 +43,7 @@ std::string exact(const units::AnyQuantity& q) {
   for (int digits = 6;; ++digits) {
     const std::string text = fmt::format("{:.{}g}", number, digits) + unit;
     if (digits >= most) return text;
-    const auto back = q.point ? units::read_temperature(text).ok()
-                                    ? Result<double>(units::read_temperature(text)->kelvin())
-                                    : Result<double>(Failure{})
-                              : units::detail::read_as(text, q.dimension);
+    const auto back = read_number(text, q.dimension, q.point);
     if (back && *back == q.si) return text;
   }
 }
@@ -82,6 +78,7 @@ std::string toml_of(const E& choice) {
 template <class T>
 std::string toml_of(const std::vector<T>& list) {
   std::vector<std::string> all;
+  all.reserve(list.size());
   for (const auto& entry : list) all.push_back(toml_of(entry));
   return "[" + text::join(all, ", ") + "]";
 }
