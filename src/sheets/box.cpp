@@ -15,12 +15,12 @@ namespace {
 using namespace draw;
 using namespace box;
 
-constexpr double line_pitch = 4.8;
+constexpr double line_pitch = 4.7;
 
 double advice_height(const Advice& a, double width) {
   double h = 6;
   for (const auto& s : a.lines)
-    h += line_pitch * static_cast<double>(wrap(s, width - 5, size::caption).size()) + 0.6;
+    h += line_pitch * static_cast<double>(wrap(s, width - 5, size::caption).size()) + 0.5;
   return h;
 }
 
@@ -31,7 +31,7 @@ double draw_advice(Canvas& c, const Advice& a, double left, double right, double
   for (std::size_t i = 0; i < a.lines.size(); ++i) {
     if (numbered) c.text({left, y}, std::to_string(i + 1), {.weight = Weight::bold, .ink = Ink::copper});
     else c.circle({left + 1.2, y - 1.3}, 0.7, no_stroke(), Ink::copper);
-    y = c.lines({left + 4.6, y}, wrap(a.lines[i], right - left - 5, size::caption), line_pitch) + 0.6;
+    y = c.lines({left + 4.6, y}, wrap(a.lines[i], right - left - 5, size::caption), line_pitch) + 0.5;
   }
   return y - line_pitch + 1.4;
 }
@@ -50,13 +50,31 @@ std::string title_of(const View& v) {
   return s;
 }
 
-/// Table and advice in one column; rows are shared where it must be.
-void column(Canvas& c, const View& v, double left, double right, double top, double bottom) {
+constexpr double column_margin = 4, column_top = 2;
+
+/// The rows of a column: each hole its own, shared where it must be, none where there is no room.
+std::vector<Section> rows_for(const View& v, double width, double room) {
+  const double inner = width - 2 * column_margin;
+  double below = 3;
+  for (const auto& a : advice(v)) below += advice_height(a, inner) + 2;
+  for (const bool shared : {false, true}) {
+    auto rows = table(v, shared);
+    if (height(rows, inner) + below <= room) return rows;
+  }
+  return {};
+}
+
+double column_room() {
+  const Field f = field(Page{});
+  return f.bottom - f.top - column_top - 1;
+}
+
+bool column_fits(const View& v, double width) { return !rows_for(v, width, column_room()).empty(); }
+
+/// Table and advice in one column.
+void column(Canvas& c, const View& v, double left, double right, double top) {
   const auto words = advice(v);
-  double below = 0;
-  for (const auto& a : words) below += advice_height(a, right - left) + 2;
-  auto rows = table(v, false);
-  if (top + height(rows, right - left) + below > bottom) rows = table(v, true);
+  const auto rows = rows_for(v, right - left + 2 * column_margin, column_room());
   double y = draw_table(c, rows, left, right, top) + 4;
   for (std::size_t i = 0; i < words.size(); ++i) y = draw_advice(c, words[i], left, right, y, i == 0) + 2;
 }
@@ -102,7 +120,7 @@ Paper paper_of(const View& v) {
   Paper paper;
   paper.name = "box-" + v.circuit().id;
   paper.title = "Combiner box " + v.circuit().id + ", inside";
-  const auto layout = lay_out(v);
+  const auto layout = lay_out(v, [&](double width) { return column_fits(v, width); });
   if (!layout) {
     Page page = table_page(v);
     page.title = title_of(v) + ": holes, too many to draw on one sheet";
@@ -115,19 +133,16 @@ Paper paper_of(const View& v) {
   const Field f = field(page);
   Canvas c;
   draw_inside(c, v, *layout);
-  const std::string off = v.fuses() ? "Door open, cover off. Holders shown empty, as landed."
-                                    : "Door open, cover off. Devices shown OFF, as landed.";
-  c.text({layout->wall.right() - 12, layout->wall.y + 9}, off, {.weight = Weight::medium, .align = Align::right, .ink = Ink::soft});
   if (!layout->whole_sheet) {
-    draw_key(c, v, f.left + 6, layout->column - 5, f.bottom - 13.4);
+    draw_key(c, v, *layout, f.left + 6, layout->column - 5, f.bottom - 13.4);
     c.line({layout->column, f.top}, {layout->column, f.bottom}, {Ink::ink, draw::weight::rule});
-    column(c, v, layout->column + 4, f.right - 4, f.top + 2, f.bottom - 1);
+    column(c, v, layout->column + column_margin, f.right - column_margin, f.top + column_top);
     page.shapes = c.take();
     paper.pages.push_back(std::move(page));
     return paper;
   }
-  draw_key(c, v, f.left + 6, f.right - 6, f.bottom - 13.4);
-  const double top = f.bottom - 13.4 - 50;
+  draw_key(c, v, *layout, f.left + 6, f.right - 6, f.bottom - 8.4);
+  const double top = f.bottom - 8.4 - 41;
   c.line({f.left, top}, {f.right, top}, {Ink::ink, draw::weight::rule});
   const auto words = advice(v);
   const double middle = f.left + 200;

@@ -14,11 +14,14 @@ namespace {
 using namespace draw;
 using wiring::Pole;
 
-constexpr double row_pitch = 5.6, group_gap = 7.6, head_height = 10;
+constexpr double row_pitch = 5.6, group_gap = 7.4, head_height = 9;
 
-/// "N3", "N1–12", from labels that follow each other.
+/// "N3", "N1–12", from labels that follow each other; "+ − E" where they are no numbers.
 std::string span_of(const std::vector<std::string>& labels, const std::string& letter) {
   if (labels.size() == 1) return labels.front();
+  if (labels.front().size() < 4 && !std::isdigit(static_cast<unsigned char>(labels.front().back())) &&
+      letter == "S")
+    return text::join(labels, " ");
   return labels.front() + "–" + labels.back().substr(std::min(letter.size(), labels.back().size()));
 }
 
@@ -28,7 +31,7 @@ std::string tags_of(const std::vector<std::string>& tags) {
     if (std::find(distinct.begin(), distinct.end(), t) == distinct.end()) distinct.push_back(t);
   if (distinct.empty()) return "";
   if (distinct.size() < 3) return text::join(distinct, " ");
-  return distinct.front() + "–" + distinct.back();
+  return distinct.front() + "…" + distinct.back();
 }
 
 bool alike(const Row& a, const Row& b) {
@@ -63,7 +66,7 @@ class Table {
 
   void add(Section& s, Row r) const {
     // Spare holes always stand together, others where rows are shared.
-    if (!s.rows.empty() && (shared_ || r.spare || r.wire == "finger") && alike(s.rows.back(), r)) {
+    if (!s.rows.empty() && (shared_ || r.spare) && alike(s.rows.back(), r)) {
       Row& last = s.rows.back();
       last.terminals.insert(last.terminals.end(), r.terminals.begin(), r.terminals.end());
       last.labels.insert(last.labels.end(), r.labels.begin(), r.labels.end());
@@ -71,7 +74,8 @@ class Table {
       for (int t : last.terminals)
         for (int c : v_.on(t)) tags.push_back(v_.conductor(c).tag);
       last.holes = span_of(last.labels, s.letter);
-      if (last.wire != "finger") last.wire = tags_of(tags);
+      if (s.letter == "S") last.wire = "its leads";
+      else if (last.wire != "finger") last.wire = tags_of(tags);
       return;
     }
     s.rows.push_back(std::move(r));
@@ -121,7 +125,14 @@ std::vector<Section> table(const View& v, bool shared) {
   for (const auto& b : v.bars) all.push_back(t.bar(b, false));
   if (v.arrester >= 0) {
     Section s{"S", "Arrester, own terminals", {}};
-    for (int terminal : v.device(v.arrester).terminals) t.add(s, t.hole(terminal));
+    for (int terminal : v.device(v.arrester).terminals) {
+      Row r = t.hole(terminal);
+      // "SA+" is the terminal "+" of the arrester SA.
+      const std::string& own = v.device(v.arrester).label;
+      if (text::starts_with(r.holes, own)) r.holes = r.holes.substr(own.size());
+      r.labels = {r.holes};
+      t.add(s, std::move(r));
+    }
     all.push_back(std::move(s));
   }
   return all;
@@ -136,7 +147,8 @@ std::vector<std::string> cells(const Section& s, const Row& r) {
   if (r.spare) return {};
   if (r.labels.size() == 1) return {""};
   std::vector<std::string> numbers;
-  for (const auto& l : r.labels) numbers.push_back(l.substr(std::min(s.letter.size(), l.size())));
+  for (const auto& l : r.labels)
+    numbers.push_back(text::starts_with(l, s.letter) ? l.substr(s.letter.size()) : l);
   return numbers;
 }
 
@@ -164,9 +176,9 @@ double height(const std::vector<Section>& sections, double width) {
 double draw_table(Canvas& page, const std::vector<Section>& sections, double left, double right, double top) {
   Canvas c;
   const Type soft{.ink = Ink::soft}, soft_right{.align = Align::right, .ink = Ink::soft};
-  const double dots = right - 22;
-  const double inches = dots - 5, newton = inches - 14;
-  const double wire = left + 13, size = left + 32;
+  const double dots = right - 20.5;
+  const double inches = dots - 4, newton = inches - 12.5;
+  const double wire = left + 12, size = left + (right - left > 105 ? 32 : 27);
   double y = top + 5.6;
   c.text({left, y}, "Hole", soft);
   c.text({wire, y}, "Wire", soft);
@@ -178,8 +190,8 @@ double draw_table(Canvas& page, const std::vector<Section>& sections, double lef
   c.line({left, y + 2}, {right, y + 2}, {Ink::ink, draw::weight::rule});
   y = top + head_height;
   for (const auto& s : sections) {
-    letter(c, {left, y + group_gap - 2.3}, s.letter);
-    c.text({left + 7, y + group_gap - 1}, s.title, {.points = size::body, .weight = Weight::bold});
+    letter(c, {left, y + group_gap - 3.3}, s.letter);
+    c.text({left + 7, y + group_gap - 2}, s.title, {.points = size::body, .weight = Weight::bold});
     y += group_gap;
     for (const auto& r : s.rows) {
       const double base = y + row_pitch - 1.6;
@@ -193,7 +205,7 @@ double draw_table(Canvas& page, const std::vector<Section>& sections, double lef
         c.text({from, base}, r.wire);
         const double after = std::max(size, from + measure(r.wire, size::caption).width + 2);
         const bool by_marking = r.newton_metres.empty();
-        c.text({after, base}, fit(r.size, (by_marking ? inches - 19 : newton - 8) - after, size::caption));
+        c.text({after, base}, fit(r.size, (by_marking ? inches - 19 : newton - 7.4) - after, size::caption));
         if (by_marking) {
           c.text({inches, base}, "by marking", soft_right);
         } else {
@@ -238,7 +250,7 @@ std::vector<Advice> advice(const View& v) {
   for (const auto& p : v.places)
     if (!p.spare) labels.push_back(v.device(p.device).label);
   const std::string devices = listed(labels);
-  const std::string lines = v.places.empty() ? "L" : labels.size() == 1 ? "L1" : "each L";
+  const std::string lines = v.places.empty() ? "L" : labels.size() == 1 ? "L1" : "every L";
 
   std::string far = "the device at the far end", battery;
   if (circuit.lands_input >= 0) {
@@ -255,30 +267,28 @@ std::vector<Advice> advice(const View& v) {
   const std::string far_end = battery.empty() ? far + " off and locked." : far + " off and locked, then the " + battery + ".";
 
   Advice before{"Before you land a wire", {}};
-  before.lines.push_back("Both plugs of each string open at the array, all four halves capped.");
+  before.lines.push_back("Both plugs of each string open at the array, and capped.");
   if (!circuit.feeders.empty()) before.lines.push_back("Every box that lands here: devices off and locked.");
-  before.lines.push_back(v.fuses() ? "Holders " + devices + " empty; " + far_end : devices + " OFF; " + far_end);
-  before.lines.push_back("Tester on a known source. Prove dead: " + bus + " to " + bar + ", " + bus + " to G, " +
-                         lines + " to " + (both ? "the other pole" : bar) + ", " + lines + " to G, " + bar +
-                         " to G. Tester on the known source again.");
-  before.lines.push_back("Set torque, mark the screw, tick. Close unused openings and spare fingers.");
+  before.lines.push_back((v.fuses() ? "Holders " + devices + " empty; " : devices + " OFF; ") + far_end);
+  const std::string other = both ? "the other pole" : bar;
+  before.lines.push_back("Tester on a known source. Prove dead: " + bus + " to " + bar + " and G, " + lines + " to " +
+                         other + " and G, " + bar + " to G. Tester on the known source again.");
+  before.lines.push_back("Torque, mark the screw, tick. Close unused openings and spare fingers.");
 
   Advice stays{"What stays dangerous", {}};
-  stays.lines.push_back(std::string("L and the string wires: live in light, whatever the ") +
-                        (v.fuses() ? "holders hold. Never pull one under load." : "devices do."));
+  stays.lines.push_back(v.fuses() ? "L and string wires: live in light, holders full or empty. Never pull one under load."
+                                  : "L and string wires: live in light, whatever the devices do.");
   stays.lines.push_back(bus + (both ? ", " + bar : "") + ", spare fingers, " + out +
                         ": live once any device closes or a source behind feeds back.");
+  if (!both)
+    stays.lines.push_back(bar + ", string wires, its output: FLOAT, any voltage to G. " +
+                          (device_pole == Pole::plus ? "D.c. minus, no neutral." : "D.c. plus."));
   const bool bonded = job.grounding.scheme && *job.grounding.scheme != job::Scheme::ungrounded;
   const bool minus = !job.grounding.pole || *job.grounding.pole == job::Pole::minus;
-  const std::string bond = bonded ? std::string("No ") + (minus ? "N" : "P") + " to G bond here: the one bond is in " +
-                                        (job.grounding.bond ? draw::plain(*job.grounding.bond) : "a place not known") + "."
-                                  : "No pole is bonded to G, here or elsewhere.";
-  if (!both)
-    stays.lines.push_back(bar + " floats: any voltage to G. It is d.c. " +
-                          (device_pole == Pole::plus ? "minus, no neutral. " : "plus. ") + bond);
-  else
-    stays.lines.push_back(bond);
-  if (v.arrester >= 0) stays.lines.push_back("The arrester is on the bus side: strings have none while open.");
+  stays.lines.push_back(bonded ? std::string("No ") + (minus ? "N" : "P") + " to G bond here: the one bond is in " +
+                                     (job.grounding.bond ? draw::plain(*job.grounding.bond) : "a place not known") + "."
+                               : "No pole is bonded to G, here or elsewhere.");
+  if (v.arrester >= 0) stays.lines.push_back("Arrester on the bus side: strings have none while open.");
   if (!circuit.feeders.empty() && !both)
     stays.lines.push_back("The poles of one feeder enter by one raceway; here they are drawn apart.");
   return {before, stays};

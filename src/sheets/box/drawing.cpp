@@ -40,7 +40,7 @@ void zones(Canvas& c, const Layout& l) {
         c.add(g.group("float-zone", "livezone floatzone", "Floats: treat as live"));
         break;
       case Zone::Kind::closed:
-        g.add(Hatch{z.outline, 5.2, 45, {Ink::copper, 0.18}});
+        g.add(Hatch{z.outline, 3.6, 45, {Ink::copper, 0.18}});
         g.polygon(z.outline, {Ink::copper, 0.35, {1.2, 1.2}});
         c.add(g.group("closed-zone", "livezone closedzone",
                       "Live once any device closes or a source behind feeds back"));
@@ -62,38 +62,41 @@ void zone_words(Canvas& c, const Layout& l) {
   }
 }
 
-void face_words(Canvas& c, const View& v, const Face& f, const Place& p, bool fuse) {
-  const double x = f.box.centre().x;
+/// Words on a device that is wide enough for them: from the top as many as the face has room for.
+void face_words(Canvas& c, const View& v, const Layout& l, const Face& f, const Place& p, bool fuse) {
   const Box& b = f.box;
-  const parts::Part* part = v.wiring.part_of(p.device);
-  const std::string label = v.device(p.device).label;
+  const double x = b.centre().x, top = l.face_top, bottom = l.face_bottom;
   const Type middle{.align = Align::middle};
+  const Type name{.points = size::device, .weight = Weight::bold, .align = Align::middle};
+  std::vector<std::string> words = fuse ? std::vector<std::string>{"empty", "no load"} : rating(v.wiring.part_of(p.device));
+  const double most = bottom - top - 4;
+  double figure = fuse ? 20 : 16;
+  while (!words.empty() && figure + 6 + 5 * static_cast<double>(words.size()) > most) {
+    if (figure > 10) figure -= 3;
+    else words.pop_back();
+  }
+  double y = top + (bottom - top - figure - 6 - 5 * static_cast<double>(words.size())) * 0.4;
   if (fuse) {
-    empty_fuse_holder(c, {x, b.y + b.h * 0.38}, b.h * 0.3);
-    c.text({x, b.y + b.h * 0.615}, label, {.points = size::device, .weight = Weight::bold, .align = Align::middle});
-    c.text({x, b.y + b.h * 0.69}, "empty", middle);
-    c.text({x, b.y + b.h * 0.75}, "no load", middle);
-    return;
+    empty_fuse_holder(c, {x, y + figure / 2}, figure);
+  } else {
+    // Toggle, OFF as landed.
+    const double w = std::min(10.0, b.w - 4);
+    c.rect({x - w / 2, y, w, figure}, part_edge, Ink::paper, 1);
+    c.rect({x - w / 2 + 1.4, y + figure * 0.5, w - 2.8, figure * 0.42}, no_stroke(), Ink::ink, 0.8);
+    c.text({x, y + figure * 0.25 + half_capital(size::caption)}, "OFF",
+           {.weight = Weight::semibold, .align = Align::middle});
   }
-  // Toggle, OFF as landed.
-  c.rect({x - 5, b.y + b.h * 0.306, 10, b.h * 0.2}, part_edge, Ink::paper, 1);
-  c.rect({x - 3.6, b.y + b.h * 0.412, 7.2, b.h * 0.078}, no_stroke(), Ink::ink, 0.8);
-  c.text({x, b.y + b.h * 0.383}, "OFF", {.weight = Weight::semibold, .align = Align::middle});
-  c.text({x, b.y + b.h * 0.612}, label, {.points = size::device, .weight = Weight::bold, .align = Align::middle});
-  double y = b.y + b.h * 0.684;
-  for (const auto& words : rating(part)) {
-    if (y > b.y + b.h * 0.775) break;
-    c.text({x, y}, fit(words, b.w - 1, size::caption), middle);
-    y += 5;
-  }
+  y += figure + 5.4;
+  c.text({x, y}, fit(v.device(p.device).label, b.w - 1, size::device, Weight::bold), name);
+  for (const auto& w : words) c.text({x, y += 5}, fit(w, b.w - 1, size::caption), middle);
 }
 
-void narrow_face(Canvas& c, const Face& f, const Place& p, bool fuse) {
+void narrow_face(Canvas& c, const Layout& l, const Face& f, const Place& p, bool fuse) {
   const Box& b = f.box;
   const double x = b.centre().x;
-  const double lower = b.bottom() - b.h * 0.2 - 1.6;
+  const double lower = l.face_bottom - 1.4;
   c.text({x, lower}, std::to_string(p.number), {.weight = Weight::bold, .align = Align::middle});
-  const double top = b.y + b.h * 0.2 + 1, bottom = lower - 3.6;
+  const double top = l.face_top + 1, bottom = lower - 3.6;
   const Point m{x, (top + bottom) / 2};
   if (fuse) {
     empty_fuse_holder(c, m, bottom - top);
@@ -120,16 +123,15 @@ void devices(Canvas& c, const View& v, const Layout& l) {
     const parts::Part* part = v.wiring.part_of(p.device);
     const bool fuse = part && part->kind && *part->kind == parts::PartKind::fuse;
     g.rect(f.box, {Ink::ink, draw::weight::outline}, Ink::paper, 0.8);
-    for (const double share : {0.2, 0.8})
-      g.line({f.box.x, f.box.y + f.box.h * share}, {f.box.right(), f.box.y + f.box.h * share},
-             {Ink::ink, draw::weight::fine});
+    for (const double y : {l.face_top, l.face_bottom})
+      g.line({f.box.x, y}, {f.box.right(), y}, {Ink::ink, draw::weight::fine});
     for (std::size_t i = 1; i < f.poles.size(); ++i) {
       const double x = (f.poles[i - 1] + f.poles[i]) / 2;
-      g.line({x, f.box.y + f.box.h * 0.8}, {x, f.box.bottom()}, {Ink::ink, draw::weight::fine});
-      g.line({x, f.box.y}, {x, f.box.y + f.box.h * 0.2}, {Ink::ink, draw::weight::fine});
+      g.line({x, l.face_bottom}, {x, f.box.bottom()}, {Ink::ink, draw::weight::fine});
+      g.line({x, f.box.y}, {x, l.face_top}, {Ink::ink, draw::weight::fine});
     }
-    if (l.small) narrow_face(g, f, p, fuse);
-    else face_words(g, v, f, p, fuse);
+    if (l.small) narrow_face(g, l, f, p, fuse);
+    else face_words(g, v, l, f, p, fuse);
     c.add(g.group(device.id, "device", device.label));
   }
 }
@@ -139,16 +141,18 @@ void arrester_face(Canvas& c, const View& v, const Layout& l) {
   const Box& b = *l.arrester;
   Canvas g;
   g.rect(b, {Ink::ink, draw::weight::outline}, Ink::paper, 0.8);
-  for (const double share : {0.19, 0.81})
-    g.line({b.x, b.y + b.h * share}, {b.right(), b.y + b.h * share}, {Ink::ink, draw::weight::fine});
+  const double top = l.load_row + 7.4, bottom = l.line_row - 7.4;
+  for (const double y : {top, bottom}) g.line({b.x, y}, {b.right(), y}, {Ink::ink, draw::weight::fine});
   const double middle = b.centre().x;
-  arrester(g, {middle, b.y + b.h * 0.41}, std::min(15.0, b.h * 0.34));
-  const double name = b.y + b.h * 0.41 + std::min(15.0, b.h * 0.34) / 2 + 5;
-  g.text({middle, std::min(name, b.y + b.h * 0.78)}, v.device(v.arrester).label,
-         {.points = size::device, .weight = Weight::bold, .align = Align::middle});
+  const double figure = std::min(22.0, bottom - top - 7.5);
   const parts::Part* part = v.wiring.part_of(v.arrester);
-  if (part && part->v_dc && name + 5 < b.y + b.h * 0.79)
-    g.text({middle, name + 5.2}, text::join(rating(part), " · "), {.align = Align::middle});
+  const bool volts = part && part->v_dc && bottom - top > figure + 14;
+  double y = top + (bottom - top - figure - (volts ? 12 : 6)) * 0.45;
+  arrester(g, {middle, y + figure / 2}, figure);
+  y += figure + 5;
+  g.text({middle, y}, v.device(v.arrester).label,
+         {.points = size::device, .weight = Weight::bold, .align = Align::middle});
+  if (volts) g.text({middle, y + 5.4}, text::join(rating(part), " · "), {.align = Align::middle});
   c.add(g.group(v.device(v.arrester).id, "device", "Surge arrester"));
 }
 
@@ -157,7 +161,11 @@ void metal(Canvas& c, const View& v, const std::vector<Metal>& list, const std::
     const Metal& m = list[i];
     Canvas g;
     for (const auto& f : m.fingers) {
-      const double half = std::min(3.0, 0.3 * 10);
+      const double half = m.finger_width / 2;
+      // Over the other bus it passes with a gap: they do not touch.
+      if (i == 0 && list.size() > 1)
+        g.rect({f.x - half - crossing_gap, list[1].box.y - crossing_gap, 2 * (half + crossing_gap), list[1].box.h + 2 * crossing_gap},
+               no_stroke(), Ink::paper);
       g.polygon({{f.x - half, m.box.bottom() - 0.2}, {f.x - half, m.finger_end}, {f.x + half, m.finger_end}, {f.x + half, m.box.bottom() - 0.2}},
                 part_edge, Ink::metal);
     }
@@ -181,7 +189,12 @@ void screws(Canvas& c, const View& v, const Layout& l) {
       // The narrow device has its number on its face.
       if (l.small) continue;
       const bool load = spot.wire_above;
-      c.text({spot.at.x + 4.6, spot.at.y + (load ? 7 : -3.4)}, spot.number, type);
+      const bool several = v.buses.size() > 1;
+      c.text({spot.at.x + (several ? 0 : 4.6), spot.at.y + (load ? (several ? 7.4 : 7) : (several ? -4.2 : -3.4))}, spot.number, type);
+      continue;
+    }
+    if (v.arrester >= 0 && v.terminal(terminal).device == v.arrester) {
+      c.text({spot.at.x, spot.wire_above ? spot.at.y + spot.radius + 3.8 : spot.at.y - spot.radius - 1.3}, spot.number, type);
       continue;
     }
     const bool bus = std::any_of(v.buses.begin(), v.buses.end(), [&](const Bar& b) {
@@ -189,7 +202,7 @@ void screws(Canvas& c, const View& v, const Layout& l) {
     });
     const double edge = bus ? 3.4 : 4;
     const bool below = spot.wire_above && !spot.wire_below;
-    c.text({spot.at.x, below ? spot.at.y + edge + 3.9 : spot.at.y - edge - 1.6}, spot.number, type);
+    c.text_on_paper({spot.at.x, below ? spot.at.y + edge + 3.9 : spot.at.y - edge - 1.6}, spot.number, type, 0.35);
   }
 }
 
@@ -271,6 +284,14 @@ void draw_inside(Canvas& c, const View& v, const Layout& l) {
               {Ink::ink, draw::weight::fine});
   c.add(rail.group("rail"));
   devices(c, v, l);
+  if (l.small && v.fuses()) {
+    // Narrow holders have no room for it on their faces.
+    const std::string words = "holders empty, no load";
+    const double from = l.faces.back().box.right() + 4;
+    const double room = (l.arrester ? l.arrester->x : l.rail.right()) - from - 2;
+    if (measure(words, size::caption, Weight::medium).width < room)
+      c.text_on_paper({from, l.rail.centre().y + half_capital(size::caption)}, words, {.weight = Weight::medium}, 1);
+  }
   arrester_face(c, v, l);
   metal(c, v, l.buses, v.buses);
   metal(c, v, l.bars, v.bars);
@@ -284,16 +305,12 @@ void draw_inside(Canvas& c, const View& v, const Layout& l) {
   captions(c, l);
 }
 
-void draw_key(Canvas& c, const View& v, double left, double right, double top) {
+void draw_key(Canvas& c, const View& v, const Layout& l, double left, double right, double top) {
   Canvas k;
   k.line({left, top}, {right, top}, {Ink::hair, draw::weight::rule});
-  struct Item {
-    std::string words;
-    double width;
-    void (*show)(Canvas&, Point, const View&);
-  };
   // One sample of each pattern that stands on the sheet.
-  static constexpr double sample_length = 11;
+  constexpr double sample_length = 11;
+  const double gap = l.whole_sheet ? 4.4 : 6.5;
   struct Sample {
     Look look;
     std::string words;
@@ -317,27 +334,29 @@ void draw_key(Canvas& c, const View& v, double left, double right, double top) {
   }
   std::sort(samples.begin(), samples.end(), [](const Sample& a, const Sample& b) { return a.look.pattern < b.look.pattern; });
   double x = left;
-  const double first = top + 4.9, second = top + 10.5;
+  const double first = top + 4.9, second = l.whole_sheet ? first : top + 10.5;
   for (const auto& s : samples) {
     sample(k, s.look, {x, first}, sample_length);
     x += sample_length + 2.4;
     k.text({x, first + half_capital(size::caption)}, s.words);
-    x += measure(s.words, size::caption).width + 6.5;
+    x += measure(s.words, size::caption).width + gap;
   }
   for (const bool used : {true, false}) {
     const std::string words = used ? "in use" : "spare";
     screw(k, {x + 1.7, first}, 1.7, used);
     k.text({x + 5.2, first + half_capital(size::caption)}, words);
-    x += 5.2 + measure(words, size::caption).width + 5.5;
+    x += 5.2 + measure(words, size::caption).width + gap;
   }
   k.rect({x, first - 1.7, 3.6, 3.4}, no_stroke(), Ink::ink, 0.5);
   k.text({x + 5.4, first + half_capital(size::caption)}, "plugged");
 
-  x = left;
+  if (l.whole_sheet) x += 5.4 + measure("plugged", size::caption).width + gap;
+  else x = left;
   const std::array<std::pair<Zone::Kind, const char*>, 3> kinds{
       std::pair{Zone::Kind::live, "live in light"}, {Zone::Kind::floating, "floats: treat as live"},
       {Zone::Kind::closed, "live once any device closes or a source behind feeds back"}};
   for (const auto& [kind, words] : kinds) {
+    if (std::none_of(l.zones.begin(), l.zones.end(), [k = kind](const Zone& z) { return z.kind == k; })) continue;
     const std::vector<Point> box{{x, second - 2}, {x + sample_length, second - 2}, {x + sample_length, second + 2}, {x, second + 2}};
     if (kind == Zone::Kind::live) {
       k.add(Hatch{box, 1.7, 45, {Ink::copper, 0.28}});
@@ -346,11 +365,11 @@ void draw_key(Canvas& c, const View& v, double left, double right, double top) {
       k.add(Hatch{box, 1.7, -45, {Ink::copper, 0.25, {1.2, 0.7}}});
       k.polygon(box, {Ink::copper, 0.4, {2, 0.8}});
     } else {
-      k.add(Hatch{box, 3.4, 45, {Ink::copper, 0.18}});
+      k.add(Hatch{box, 2.6, 45, {Ink::copper, 0.18}});
       k.polygon(box, {Ink::copper, 0.35, {1.2, 1.2}});
     }
     k.text({x + sample_length + 2.4, second + half_capital(size::caption)}, words);
-    x += sample_length + 2.4 + measure(words, size::caption).width + 6.5;
+    x += sample_length + 2.4 + measure(words, size::caption).width + gap;
   }
   c.add(k.group("key"));
 }

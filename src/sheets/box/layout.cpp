@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 #include <numeric>
 
 #include "base/text.hpp"
@@ -18,8 +19,8 @@ using wiring::Pole;
 /// The sheet around the drawing: A3, frame 10 mm in, key and title strip at the foot.
 constexpr double wall_left = 21, wall_top = 21.5;
 constexpr double foot_of_captions = 241.4;  // the key begins below
-constexpr double wide_column = 288, narrow_column = 301, frame_right = 410;
-constexpr double safety_height = 52;  // of the words below the drawing where there is no column
+constexpr double wide_column = 288, narrow_column = 300, frame_right = 410;
+constexpr double safety_height = 36;  // of the words below the drawing where there is no column
 
 constexpr double tag_height = 4.6;
 
@@ -89,7 +90,7 @@ class Layouter {
     devices();
     hole_bars();
     place_bundles();
-    align_ground_bar();
+    align_bars();
     if (!heights()) return std::nullopt;
     devices();
     hole_bars();
@@ -193,7 +194,7 @@ class Layouter {
     const auto places = static_cast<double>(v_.places.size());
     devices_width_ = places * device_width_;
     const std::size_t outs = v_.buses.size();
-    out_pitch_ = s_ >= 1 ? 13.0 : 7.0;
+    out_pitch_ = s_ >= 1 ? 13.6 : 7.0;
 
     // Least distances, and how much of the room that is left each of them takes.
     const double margin_left = 21, margin_right = 11;
@@ -212,16 +213,16 @@ class Layouter {
     for (const auto& b : bundles_) below += b.width + 1.6;
     need = std::max(need, below);
 
-    double width = outline_ ? outline_->x * s_ : std::min(room_.width, need + 16);
+    double width = outline_ ? outline_->x * s_ : std::min(room_.width, need * 1.1 + 12);
     if (width < need - 0.01 || width > room_.width + 0.01) return false;
-    l_.wall.x = wall_left;
+    l_.wall.x = wall_left + (room_.width - width) / 2;
     l_.wall.y = wall_top;
     l_.wall.w = width;
     const double slack = width - need;
 
-    x_device_ = wall_left + margin_left + std::min(8.0, slack * 0.25);
+    x_device_ = l_.wall.x + margin_left + std::min(8.0, slack * 0.25);
     double x = x_device_ + devices_width_ + after_devices + std::min(30.0, slack * 0.3);
-    out_right_ = wall_left + width - margin_right - std::min(4.0, slack * 0.1);
+    out_right_ = l_.wall.x + width - margin_right - std::min(4.0, slack * 0.1);
     out_left_ = out_right_ - (static_cast<double>(std::max<std::size_t>(outs, 1)) - 1) * out_pitch_;
     // The other bar as far left as it goes, the ground bar half way to the output.
     for (std::size_t i = 0; i < v_.bars.size(); ++i) {
@@ -277,7 +278,7 @@ class Layouter {
     std::string words = "R" + std::to_string(first + 1);
     if (reliefs > 1) words += "–R" + std::to_string(count);
     words += " from array, " + what;
-    if (plugged > 0) words += " (" + std::to_string(plugged) + " plugged)";
+    if (plugged > 0) words += " (" + std::to_string(plugged) + "\u00a0plugged)";
     bundles_[bundles_.size() - reliefs].caption = words;
     captioned_.push_back({bundles_.size() - reliefs, bundles_.size()});
   }
@@ -388,11 +389,12 @@ class Layouter {
     const double buses = v_.buses.empty() ? 0 : 6.8 + (static_cast<double>(v_.buses.size()) - 1) * bus_step_;
     drop_ = v_.arrester >= 0 ? 20 : v_.bars.size() > 1 || !v_.bars.empty() ? 12 : 0;
     tag_rows();
-    const double below_devices = 4 + device_tags_.height + 3;
+    const double below_devices = 4 + device_tags_.height + 2;
     const double bar_height = v_.bars.empty() ? 0 : 8;
-    const double below_bars = 4.4 + std::max(bar_tags_.height, ground_tags_.height) + 3;
+    const double below_bars = 4.4 + std::max(bar_tags_.height, ground_tags_.height) + 2;
 
-    const double wire_room = 8 + jog_step * (deepest_ + 1);
+    jog_step_ = deepest_ > 5 ? 2.7 : 3.2;
+    const double wire_room = 8 + jog_step_ * (deepest_ + 1);
     const double upper = head + buses + finger_gap_ + device_height_;
     const double need = upper + std::max(below_devices, drop_ + bar_height + below_bars) + wire_room + 9;
     double last_tag = tag_height;
@@ -400,10 +402,17 @@ class Layouter {
       for (int c : b.wires)
         if (!b.upright) last_tag = std::max(last_tag, tag_length(v_, c));
     const double room = room_.height - wire_end - last_tag - caption_height();
-    const double height = outline_ ? outline_->y * s_ : std::min(room, need + 14);
+    const double height = outline_ ? outline_->y * s_ : std::min(room, need + 40);
     if (height < need - 0.01 || height > room + 0.01) return false;
     l_.wall.h = height;
-    const double slack = height - need;
+    l_.wall.y += (room - height) * 0.4;
+    double slack = height - need;
+    if (!outline_) {
+      // Nothing is to scale, so the devices take some of the room.
+      const double grown = std::min(85.0, device_height_ + slack * 0.5) - device_height_;
+      device_height_ += grown;
+      slack -= grown;
+    }
     const double lift = std::min(6.0, slack * 0.15);
 
     bus_top_ = l_.wall.y + head + lift;
@@ -413,7 +422,6 @@ class Layouter {
     return true;
   }
 
-  static constexpr double jog_step = 3.2;
   static constexpr double after_devices = 10.6, between_bars = 9.4, after_bars = 6;
 
   static constexpr double wire_end = 12.4;  // below the wall
@@ -439,6 +447,9 @@ class Layouter {
       for (std::size_t k = 0; k < n; ++k) f.poles.push_back(x + pitch * (static_cast<double>(k) + 0.5));
       const double inset = std::max(4.6, 8.0 * device_height_ / 85);
       l_.load_row = device_top_ + inset;
+      const double words = l_.small ? std::max(3.4, device_height_ * 0.2 - inset) : 9;
+      l_.face_top = l_.load_row + words;
+      l_.face_bottom = device_top_ + device_height_ - inset - words;
       l_.line_row = device_top_ + device_height_ - inset;
       for (std::size_t k = 0; k < p.ends.size(); ++k) {
         const auto number = [&](int t) {
@@ -477,6 +488,7 @@ class Layouter {
       m.box = {left, y, right - left, 6.8};
       m.letter = {x_device_ - 5.6, y + 3.4};
       m.finger_end = l_.load_row + 3;
+      m.finger_width = std::min(6.0, pole_pitch_ * 0.62);
       for (std::size_t k = 0; k < l_.faces.size(); ++k) {
         const Place& p = v_.places[k];
         const auto& poles = l_.faces[k].poles;
@@ -538,7 +550,8 @@ class Layouter {
     const auto place = [&](double centre, const std::vector<int>& list, double y, bool above) {
       for (std::size_t k = 0; k < list.size(); ++k) {
         const double x = centre + (static_cast<double>(k) - (static_cast<double>(list.size()) - 1) / 2) * apart;
-        l_.spots[list[k]] = {{x, y}, l_.small ? 1.7 : 2.4, "", !above, above};
+        const Pole p = v_.terminal(list[k]).pole;
+        l_.spots[list[k]] = {{x, y}, l_.small ? 1.7 : 2.4, p == Pole::plus ? "+" : p == Pole::minus ? "−" : "E", !above, above};
       }
     };
     const double least = std::max(bus_right + arrester_run(),
@@ -581,20 +594,43 @@ class Layouter {
       // The way out lies under the outermost output, which comes straight down.
       if (b.kind == Entry::Kind::out) b.centre = std::min(b.tops.back() - b.slots.back(), right - b.width / 2);
     }
-    // Push apart from the right, then from the left.
-    double limit = right;
-    for (std::size_t i = bundles_.size(); i-- > 0;) {
-      auto& b = bundles_[i];
-      b.centre = std::min(b.centre, limit - b.width / 2);
-      limit = b.centre - b.width / 2 - 1.6;
-    }
-    limit = left;
-    for (auto& b : bundles_) {
-      b.centre = std::max(b.centre, limit + b.width / 2);
-      limit = b.centre + b.width / 2 + 1.6;
-    }
+    spread(left, right);
     levels();
     captions();
+  }
+
+  /// Moves entries apart, each as little as may be: least squares under the demand that they keep their
+  /// order and distance (pooling of neighbours that would overlap).
+  void spread(double left, double right) {
+    struct Pool {
+      double place, weight;
+      std::size_t count;
+    };
+    std::vector<Pool> pools;
+    std::vector<double> offset;  // of each middle, were all pushed to the left
+    double x = left;
+    for (const auto& b : bundles_) {
+      offset.push_back(x + b.width / 2);
+      x += b.width + 1.6;
+    }
+    const double most = right - (x - 1.6);
+    for (std::size_t i = 0; i < bundles_.size(); ++i) {
+      const bool fixed = bundles_[i].kind == Entry::Kind::out;
+      pools.push_back({bundles_[i].centre - offset[i],
+                       fixed ? 1000.0 : static_cast<double>(bundles_[i].wires.size()), 1});
+      while (pools.size() > 1 && pools[pools.size() - 2].place > pools.back().place) {
+        const Pool last = pools.back();
+        pools.pop_back();
+        Pool& p = pools.back();
+        p.place = (p.place * p.weight + last.place * last.weight) / (p.weight + last.weight);
+        p.weight += last.weight;
+        p.count += last.count;
+      }
+    }
+    std::size_t i = 0;
+    for (const auto& p : pools)
+      for (std::size_t k = 0; k < p.count; ++k, ++i)
+        bundles_[i].centre = std::min(std::max(p.place, 0.0), most) + offset[i];
   }
 
   /// The depth of each wire's jog: index in the order of bundles and their wires.
@@ -620,22 +656,39 @@ class Layouter {
     }
   }
 
-  /// The ground bar moves so that its wires come straight down, as far as there is room; then the hub
-  /// lets the ground through where it comes down.
-  void align_ground_bar() {
-    if (v_.bars.empty() || v_.bars.back().pole != Pole::ground) return;
-    Metal& bar = l_.bars.back();
-    const double least = l_.bars.size() > 1 ? l_.bars[l_.bars.size() - 2].box.right() + between_bars : x_device_ + devices_width_ + after_devices;
-    const double most = out_left_ - after_bars - bar.box.w;
-    for (const auto& b : bundles_) {
-      if (b.kind != Entry::Kind::ground || b.wires.empty()) continue;
-      const double move = b.x(0) - b.tops[0];
-      const double x = std::min(std::max(bar.box.x + move, least), std::max(least, most));
-      bar.letter.x += x - bar.box.x;
-      bar.box.x = x;
-    }
-    hole_bars();
-    place_bundles();
+  /// Bars move over the entries of their wires, as far as there is room, so that wires come down as
+  /// straight as they can; then the hub lets the ground through where it comes down.
+  void align_bars() {
+    for (int round = 0; round < 2; ++round)
+      for (std::size_t i = 0; i < l_.bars.size(); ++i) {
+        double move = 0;
+        int wires = 0;
+        for (const auto& b : bundles_)
+          for (std::size_t k = 0; k < b.wires.size(); ++k)
+            if (b.kind != Entry::Kind::out && bar_of(inside_end(b.wires[k])) == static_cast<int>(i)) {
+              move += b.x(k) - b.tops[k];
+              ++wires;
+            }
+        if (wires == 0) continue;
+        Metal& bar = l_.bars[i];
+        const double least = i > 0 ? l_.bars[i - 1].box.right() + between_bars
+                                   : x_device_ + devices_width_ + after_devices;
+        const double most = i + 1 < l_.bars.size() ? l_.bars[i + 1].box.x - between_bars - bar.box.w
+                                                   : out_left_ - after_bars - bar.box.w;
+        const double x = std::min(std::max(bar.box.x + move / wires, least), std::max(least, most));
+        bar.letter.x += x - bar.box.x;
+        bar.box.x = x;
+        hole_bars();
+        place_bundles();
+      }
+    // A bond may pass its relief beside the middle.
+    for (auto& b : bundles_)
+      if (b.kind == Entry::Kind::ground && b.wires.size() == 1) {
+        const double reach = b.width / 2 - 4;
+        b.slots[0] = std::min(std::max(b.tops[0] - b.centre, -reach), reach);
+      }
+    levels();
+    if (bundles_.empty()) return;
     Bundle& out = bundles_.back();
     if (out.kind != Entry::Kind::out) return;
     for (std::size_t i = 1; i + 1 < out.wires.size(); ++i) {
@@ -688,17 +741,23 @@ class Layouter {
     }
     // Each may reach half way to its neighbours.
     for (std::size_t i = 0; i < own.size(); ++i) {
-      const double before = i == 0 ? wall_left - 8 : (own[i - 1].right + own[i].left) / 2 + 0.8;
+      const double before = i == 0 ? l_.wall.x - 8 : (own[i - 1].right + own[i].left) / 2 + 0.8;
       const double after = i + 1 == own.size() ? std::min(l_.wall.right() + 12, l_.column - 3)
                                                : (own[i].right + own[i + 1].left) / 2 - 0.8;
-      const double centre = (own[i].left + own[i].right) / 2;
-      l_.captions.push_back({centre, 2 * std::min(centre - before, after - centre), bundles_[captioned_[i].first].caption});
+      const std::string& words = bundles_[captioned_[i].first].caption;
+      double centre = (own[i].left + own[i].right) / 2;
+      double room = 2 * std::min(centre - before, after - centre);
+      if (draw::wrap(words, std::max(room, 8.0), draw::size::caption, draw::Weight::medium).size() > 2) {
+        centre = (before + after) / 2;
+        room = after - before;
+      }
+      l_.captions.push_back({centre, room, words});
     }
   }
 
   void down_paths() {
     jog_bottom_ = l_.wall.bottom() - 11;
-    jog_top_ = jog_bottom_ - deepest_ * jog_step;
+    jog_top_ = jog_bottom_ - deepest_ * jog_step_;
     wire_end_ = l_.wall.bottom() + wire_end;
     l_.foot = wire_end_;
     std::size_t index = 0;
@@ -714,7 +773,7 @@ class Layouter {
         p.conductor = c;
         p.points = {{from, spot.at.y}};
         if (level_[index] >= 0) {
-          const double y = jog_top_ + level_[index] * jog_step;
+          const double y = jog_top_ + level_[index] * jog_step_;
           p.points.push_back({from, y});
           p.points.push_back({to, y});
         }
@@ -796,7 +855,7 @@ class Layouter {
         }
         p.points.push_back(b);
         p.tags.push_back({{a.x, device_top_ + device_height_ + 4.6}, true});
-        p.tags.push_back({{b.x, bar_top_ - 4.4}, true});
+        p.tags.push_back({{b.x, bar_top_ - 7.8}, true});
         l_.spots[far].wire_above = true;
       }
       l_.paths.push_back(std::move(p));
@@ -850,7 +909,7 @@ class Layouter {
   void float_zone(std::size_t bar, double floor, double step) {
     const Metal& m = l_.bars[bar];
     const double left = m.letter.x - 1.3, right = m.box.right() + 1.4, top = m.box.y - 5.4;
-    double low_left = left, low_right = right;
+    double low_left = left, low_right = right, first_wire = right;
     std::optional<Path> out;
     for (const auto& p : l_.paths) {
       const int t = inside_end(p.conductor);
@@ -862,6 +921,7 @@ class Layouter {
       }
       low_left = std::min(low_left, p.points.back().x - 3);
       low_right = std::max(low_right, p.points.back().x + 3);
+      first_wire = std::min(first_wire, p.points.back().x);
     }
     Zone z{Zone::Kind::floating, {}, {}, {}};
     auto& o = z.outline;
@@ -877,9 +937,13 @@ class Layouter {
     } else {
       o.push_back({right, floor});
     }
+    // A gap to the live zone, where their wires come close.
+    for (const auto& zone : l_.zones)
+      if (zone.kind == Zone::Kind::live)
+        for (const auto& p : zone.outline) low_left = std::max(low_left, std::min(left, p.x + 1.4));
     o.push_back({low_left, floor});
     if (low_left < left - 0.05) o.insert(o.end(), {{low_left, step}, {left, step}});
-    const double foot = (low_left < left - 0.05 ? step : floor) - 2.5;
+    const double foot = (first_wire < m.letter.x + 8 ? step : floor) - 2.5;
     words(z, {"FLOATS: TREAT AS LIVE", "FLOAT: TAKE AS LIVE", "FLOAT"}, m.letter.x + 2.4 + 1.3, foot,
           foot - m.box.bottom() - 1);
     l_.zones.push_back(std::move(z));
@@ -930,6 +994,7 @@ class Layouter {
   std::vector<std::pair<std::size_t, std::size_t>> captioned_;
   std::vector<int> level_;
   int deepest_ = 0;
+  double jog_step_ = 3.2;
   double x_device_ = 0, out_left_ = 0, out_right_ = 0;
   double bus_step_ = 11, finger_gap_ = 6.6, drop_ = 16, bus_top_ = 0, device_top_ = 0, bar_top_ = 0;
   double jog_top_ = 0, jog_bottom_ = 0, wire_end_ = 0;
@@ -937,15 +1002,16 @@ class Layouter {
 
 }  // namespace
 
-std::optional<Layout> lay_out(const View& v) {
+std::optional<Layout> lay_out(const View& v, const std::function<bool(double)>& column_fits) {
   std::optional<Point> outline;
   if (v.part && v.part->outline && v.part->outline->size() == 2)
     outline = Point{v.part->outline->at(0).in(units::millimetres), v.part->outline->at(1).in(units::millimetres)};
 
   const double height = foot_of_captions - wall_top;
-  const std::array rooms{Room{wide_column - 5 - wall_left, height, wide_column},
-                         Room{narrow_column - 5 - wall_left, height, narrow_column},
-                         Room{frame_right - 7 - wall_left, height - safety_height, frame_right}};
+  std::vector<Room> rooms;
+  for (const double column : {wide_column, narrow_column})
+    if (column_fits(frame_right - column)) rooms.push_back({column - 5 - wall_left, height, column});
+  rooms.push_back({frame_right - 7 - wall_left, height - safety_height, frame_right});
   const auto attempt = [&](std::optional<Point> size) -> std::optional<Layout> {
     for (const double scale : {1.0, 1.0 / 2, 1.0 / 3})
       for (const Room& room : rooms) {

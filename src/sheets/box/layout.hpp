@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -36,7 +37,7 @@ struct Metal {
   draw::Box box;
   draw::Point letter;  ///< left middle of its letter
   std::vector<Finger> fingers;
-  double finger_end = 0;
+  double finger_end = 0, finger_width = 6;
 };
 
 struct Entry {
@@ -86,6 +87,7 @@ struct Layout {
   std::optional<draw::Box> arrester;
   draw::Box rail;
   double load_row = 0, line_row = 0;  ///< of the screws
+  double face_top = 0, face_bottom = 0;  ///< between the terminal rows of a device
   draw::Point load_letter, line_letter;
   std::map<int, Spot> spots;
   std::vector<Entry> entries;
@@ -97,6 +99,7 @@ struct Layout {
 /// Finds the largest of our scales (1:1, 1:2, 1:3) that holds the box and everything in it on an A3
 /// sheet beside the table, then on a sheet of its own; else the box is drawn not to scale. Empty where
 /// no sheet is large enough.
-std::optional<Layout> lay_out(const View& v);
+/// @param column_fits  whether table and advice fit into a column of this width
+std::optional<Layout> lay_out(const View& v, const std::function<bool(double)>& column_fits);
 
 }  // namespace stringwright::sheets::box

@@ -110,8 +110,8 @@ void caution_line(Canvas& c, const Strip& s, double left, double right, double b
 void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double right, double top,
               double bottom, int number, int total) {
   Strips strips(c, top, bottom);
-  const double sheet = left + 38, job = sheet + 116, basis = job + 58, check = basis + 52,
-               scale = check + 52, issue = scale + 28, count = right - 18;
+  const double sheet = left + 38, job = sheet + 122, basis = job + 64, check = basis + 50,
+               scale = check + 50, issue = scale + 26, count = right - 18;
   for (const double x : {sheet, job, basis, check, scale, issue, count}) strips.rule(x);
 
   our_mark(c, {left + 4, top + 4}, 1);

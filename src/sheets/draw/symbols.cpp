@@ -173,11 +173,24 @@ void enclosure(Canvas& c, Box b) {
 
 void arrester(Canvas& c, Point p, double h) {
   const Stroke pen{Ink::ink, weight::symbol, {}, true};
-  c.line({p.x, p.y - h / 2}, {p.x, p.y - h * 0.12}, pen);
-  c.line({p.x, p.y + h * 0.34}, {p.x, p.y + h / 2}, pen);
-  c.rect({p.x - h * 0.16, p.y - h * 0.34, h * 0.32, h * 0.68}, {Ink::ink, weight::symbol});
-  c.polygon({{p.x - h * 0.08, p.y - h * 0.14}, {p.x + h * 0.08, p.y - h * 0.14}, {p.x, p.y + h * 0.06}},
-            {Ink::ink, 0.3, {}, true}, Ink::ink);
+  const double apart = 0.26 * h, top = p.y - 0.5 * h, join = p.y + 0.22 * h;
+  for (const double sign : {-1.0, 1.0}) {
+    const double x = p.x + sign * apart;
+    // Small, the letters of the terminals say it.
+    if (h > 15) c.text({x, top + 1.2}, sign < 0 ? "−" : "+", {.weight = Weight::semibold, .align = Align::middle});
+    c.line({x, top + 2.2}, {x, top + 0.27 * h}, pen);
+    c.rect({x - 0.1 * h, top + 0.2 * h, 0.2 * h, 0.42 * h}, {Ink::ink, weight::symbol}, Ink::paper);
+    c.line({x, top + 2.2}, {x, top + 0.38 * h}, pen);
+    c.polygon({{x - 0.055 * h, top + 0.34 * h}, {x + 0.055 * h, top + 0.34 * h}, {x, top + 0.46 * h}},
+              {Ink::ink, 0.3, {}, true}, Ink::ink);
+    c.line({x, top + 0.62 * h}, {x, join}, pen);
+  }
+  c.line({p.x - apart, join}, {p.x + apart, join}, pen);
+  c.line({p.x, join}, {p.x, p.y + 0.34 * h}, pen);
+  for (int i = 0; i < 3; ++i) {
+    const double y = p.y + (0.34 + 0.07 * i) * h, half = (0.17 - 0.055 * i) * h;
+    c.line({p.x - half, y}, {p.x + half, y}, pen);
+  }
 }
 
 void empty_fuse_holder(Canvas& c, Point p, double h) {

@@ -47,7 +47,7 @@ void hub(Canvas& c, double wall, double left, double right, double raceway);
 /// Screws of a lid, one in each corner of an enclosure.
 void enclosure(Canvas& c, Box wall);
 
-/// Surge arrester, a varistor arrow in a box, upright.
+/// Surge arrester: one element from plus, one from minus, both to earth.
 void arrester(Canvas& c, Point centre, double height);
 
 /// Fuse holder without its cartridge, with isolator bars, upright. Never a switch blade.

@@ -31,6 +31,7 @@ inline constexpr double output = 1.7;        ///< output conductor
 inline constexpr double enclosure = 1.1;     ///< wall of a box
 inline constexpr double positive = 1.1;      ///< string conductor
 inline constexpr double negative = 1.25;     ///< the casing that holds a core
+inline constexpr double hollow = 1.35;       ///< solidly grounded conductor
 inline constexpr double ground = 0.9;        ///< equipment ground
 inline constexpr double frame = 0.7;
 inline constexpr double outline = 0.6;       ///< device, live-zone edge

@@ -46,7 +46,7 @@ void stroke(Canvas& c, Look look, const std::vector<Point>& path) {
     case Pattern::plus_grounded:
     case Pattern::minus_grounded:
       c.polyline(path, {ink(look.pattern), w}, wire_bend);
-      c.polyline(path, {Ink::paper, w * 0.58}, wire_bend);
+      c.polyline(path, {Ink::paper, w * 0.54}, wire_bend);
       break;
   }
 }
@@ -56,6 +56,8 @@ void stroke(Canvas& c, Look look, const std::vector<Point>& path) {
 double width(Look look) {
   if (look.pattern == Pattern::ground) return weight::ground;
   if (look.output) return weight::output;
+  if (look.pattern == Pattern::plus_grounded || look.pattern == Pattern::minus_grounded)
+    return weight::hollow;
   return look.pattern == Pattern::plus ? weight::positive : weight::negative;
 }
 
@@ -88,7 +90,7 @@ Group wire(std::string id, Look look, std::vector<Point> path, std::string title
 TagSize tag_size(Pattern p, const std::string& text) {
   const double words = measure(text, size::caption, Weight::semibold).width;
   const bool round = p == Pattern::minus || p == Pattern::minus_grounded;
-  return {words + (round ? 3.0 : 2.4), 4.6};
+  return {words + (round ? 2.6 : 2.2), 4.6};
 }
 
 Group tag(Pattern p, Point centre, const std::string& text, bool upright,
