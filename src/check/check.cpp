@@ -61,7 +61,7 @@ Finding ask(const codebook::Rule& rule, const Judged& judged, const codebook::Ed
 Report check(const wiring::Wiring& w, const codebook::Edition& edition) {
   Report r;
   r.edition = edition.name();
-  const auto all = facts_of(w);
+  const auto all = facts_of(w, edition);
   for (const auto* rule : codebook::all_rules())
     for (const auto& judged : all)
       if (rule->applies(judged.facts)) r.findings.push_back(ask(*rule, judged, edition));

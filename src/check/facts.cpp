@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "codebook/methods/drop.hpp"
 #include "job/find.hpp"
 
 namespace stringwright::check {
@@ -227,12 +228,14 @@ void add_pair(const Wiring& w, int plus, int minus, const std::string& from, Fac
   for (const auto& s : p.stretches) f.stretches.push_back(stretch_facts(s, from));
 }
 
-Judged string_facts(const Wiring& w, int i) {
+/// @param part  of the home run, from the string on; the last one lands
+Judged string_facts(const Wiring& w, int i, std::size_t part) {
   const auto& s = w.strings[at(i)];
   Judged j{{}, s.span};
   Facts& f = j.facts;
   f.subject = Subject::string_circuit;
-  f.thing = s.id;
+  const bool last = part + 1 >= s.plus_path.size();
+  f.thing = s.id + (last ? "" : "/" + std::to_string(part + 1));
   add_site(w, f);
   add_string(w, i, f);
   const int input = input_of_string(w, i);
@@ -245,16 +248,55 @@ Judged string_facts(const Wiring& w, int i) {
   add_equipment(w, input, f);
   add_device(w, s.device, f);
   if (f.fitted.value.value_or(false)) f.protected_by = f.rating;
-  if (!s.plus_path.empty() && !s.minus_path.empty()) {
-    add_pair(w, s.plus_path.back(), s.minus_path.back(), "string." + s.id, f);
-    const auto rated = lowest_rating(w, {w.conductors[at(s.plus_path.back())].to, w.conductors[at(s.minus_path.back())].to});
-    if (rated) f.terminals = Fact<units::Temperature>(*rated, "terminals in " + (s.box >= 0 ? w.boxes[at(s.box)].id : "the equipment"));
+  if (part < s.plus_path.size() && part < s.minus_path.size()) {
+    add_pair(w, s.plus_path[part], s.minus_path[part], "string." + s.id, f);
+    const auto rated =
+        lowest_rating(w, {w.conductors[at(s.plus_path[part])].to, w.conductors[at(s.minus_path[part])].to});
+    const std::string where = !last ? "the junction box" : s.box >= 0 ? w.boxes[at(s.box)].id : "the equipment";
+    if (rated) f.terminals = Fact<units::Temperature>(*rated, "terminals in " + where);
   }
   return j;
 }
 
+/// All parts of one string's home run, each with what the parts before it lose.
+std::vector<Judged> string_parts(const Wiring& w, int i, const codebook::Edition& edition) {
+  std::vector<Judged> parts;
+  const std::size_t n = std::max<std::size_t>(1, w.strings[at(i)].plus_path.size());
+  std::optional<units::Voltage> lost;
+  for (std::size_t part = 0; part < n; ++part) {
+    Judged j = string_facts(w, i, part);
+    if (part > 0 && lost) j.facts.drop_before = Fact<units::Voltage>(*lost, "earlier parts");
+    trail::Trail aside;
+    const auto own = codebook::voltage_drop(j.facts, edition, aside);
+    if (part == 0) lost = units::Voltage{};
+    if (lost && own.value)
+      *lost += *own.value;
+    else
+      lost.reset();
+    parts.push_back(std::move(j));
+  }
+  return parts;
+}
+
+/// What the worst of these strings loses in its home run; nothing where one of them is not known.
+std::optional<units::Voltage> worst_home_run(const Wiring& w, const std::vector<int>& strings,
+                                             const codebook::Edition& edition) {
+  std::optional<units::Voltage> worst;
+  for (int s : strings) {
+    const auto parts = string_parts(w, s, edition);
+    trail::Trail aside;
+    const auto own = codebook::voltage_drop(parts.back().facts, edition, aside);
+    const auto& before = parts.back().facts.drop_before;
+    if (!own.value || (parts.size() > 1 && !before.known())) return {};
+    const units::Voltage all = *own.value + before.value.value_or(units::Voltage{});
+    worst = worst ? units::max(*worst, all) : all;
+  }
+  return worst;
+}
+
 Judged string_device_facts(const Wiring& w, int i) {
-  Judged j = string_facts(w, i);
+  const std::size_t parts = w.strings[at(i)].plus_path.size();
+  Judged j = string_facts(w, i, parts == 0 ? 0 : parts - 1);
   j.facts.subject = Subject::string_device;
   j.facts.thing = w.devices[at(w.strings[at(i)].device)].id;
   j.span = w.devices[at(w.strings[at(i)].device)].span;
@@ -283,7 +325,7 @@ int far_device(const Wiring& w, const wiring::BoxCircuit& box) {
   return -1;
 }
 
-Judged output_facts(const Wiring& w, int b) {
+Judged output_facts(const Wiring& w, int b, const codebook::Edition& edition) {
   const auto& box = w.boxes[at(b)];
   const auto& out = w.conductors[at(box.out_plus)];
   Judged j{{}, out.span};
@@ -302,11 +344,13 @@ Judged output_facts(const Wiring& w, int b) {
   const int device = far_device(w, box);
   add_device(w, device, f);
   if (device >= 0) f.protected_by = f.rating;
+  if (const auto lost = worst_home_run(w, strings, edition))
+    f.drop_before = Fact<units::Voltage>(*lost, "its worst string");
   return j;
 }
 
-Judged output_device_facts(const Wiring& w, int b, int device) {
-  Judged j = output_facts(w, b);
+Judged output_device_facts(const Wiring& w, int b, int device, const codebook::Edition& edition) {
+  Judged j = output_facts(w, b, edition);
   j.facts.subject = Subject::output_device;
   j.facts.thing = w.devices[at(device)].id;
   j.span = w.devices[at(device)].span;
@@ -365,18 +409,20 @@ Judged equipment_ground_facts(const Wiring& w, const wiring::BoxCircuit& box) {
   return j;
 }
 
-std::vector<Judged> facts_of(const Wiring& w) {
+std::vector<Judged> facts_of(const Wiring& w, const codebook::Edition& edition) {
   std::vector<Judged> all;
   for (std::size_t i = 0; i < w.inputs.size(); ++i)
     for (auto& j : input_facts(w, static_cast<int>(i))) all.push_back(std::move(j));
   for (std::size_t i = 0; i < w.strings.size(); ++i)
-    if (!w.strings[i].modules.empty()) all.push_back(string_facts(w, static_cast<int>(i)));
+    if (!w.strings[i].modules.empty())
+      for (auto& j : string_parts(w, static_cast<int>(i), edition)) all.push_back(std::move(j));
   for (std::size_t i = 0; i < w.strings.size(); ++i)
     if (w.strings[i].device >= 0) all.push_back(string_device_facts(w, static_cast<int>(i)));
   for (std::size_t b = 0; b < w.boxes.size(); ++b)
-    if (w.boxes[b].out_plus >= 0) all.push_back(output_facts(w, static_cast<int>(b)));
+    if (w.boxes[b].out_plus >= 0) all.push_back(output_facts(w, static_cast<int>(b), edition));
   for (std::size_t b = 0; b < w.boxes.size(); ++b)
-    if (const int d = far_device(w, w.boxes[b]); d >= 0) all.push_back(output_device_facts(w, static_cast<int>(b), d));
+    if (const int d = far_device(w, w.boxes[b]); d >= 0)
+      all.push_back(output_device_facts(w, static_cast<int>(b), d, edition));
   for (const auto& box : w.boxes)
     if (box.out_ground >= 0) all.push_back(equipment_ground_facts(w, box));
   return all;

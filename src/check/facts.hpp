@@ -18,8 +18,9 @@ struct Judged {
 /// equipment grounds. What the job does not say is not known in the facts either.
 ///
 /// An input on which strings of unlike make-up land is judged once per make-up, named
-/// "CC1.PV1/S5" after the first string of that make-up.
-std::vector<Judged> facts_of(const wiring::Wiring& w);
+/// "CC1.PV1/S5" after the first string of that make-up. A home run that changes its wire in junction
+/// boxes is judged part by part: "X1/1", "X1/2" ... from the string on, the last one as "X1".
+std::vector<Judged> facts_of(const wiring::Wiring& w, const codebook::Edition& edition);
 
 /// Facts of the equipment ground that leaves box `box`; the search asks the same question with other
 /// wires in it.

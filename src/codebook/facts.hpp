@@ -101,6 +101,7 @@ struct Facts {
   // Conductor
   Fact<units::Wire> wire;
   Fact<units::Length> length;  ///< one way
+  Fact<units::Voltage> drop_before;  ///< lost ahead of it: by its worst string, or earlier parts
   std::vector<StretchFacts> stretches;
   Fact<units::Temperature> terminals;  ///< lowest terminal rating at both ends
   Fact<units::Current> protected_by;   ///< rating of the device that protects this conductor
@@ -155,6 +156,8 @@ void describe(V& visit, Facts& f) {
   visit("scheme", f.scheme, About{.doc = "Grounding scheme.", .example = "functional"});
   visit("wire", f.wire, About{.doc = "The conductor.", .example = "6 AWG Cu XHHW-2"});
   visit("length", f.length, About{.doc = "One way.", .example = "38 m"});
+  visit("drop_before", f.drop_before,
+        About{.doc = "Voltage lost ahead of this circuit at maximum power.", .example = "0.41 V"});
   visit("stretches", f.stretches, About{.doc = "Stretches of the conductor."});
   visit("terminals", f.terminals, About{.doc = "Lowest terminal rating.", .example = "75 °C"});
   visit("protected_by", f.protected_by,

@@ -13,15 +13,21 @@ bool applies(const Facts& f) {
 /// Advice: voltage drop along the conductors stays small. No rule of the code demands it of PV circuits,
 /// so it never fails.
 ///
-///     u = ΔU / V_hot ≤ 3 %
+///     u = ΔU / V_hot ≤ 3 %,    ΔU = 2·L·r·I_mp + ΔU_0
 ///
+/// ΔU_0   lost ahead of this circuit: an output is judged together with its worst string [V]
 /// V_hot  string voltage at maximum power at the hottest design cell temperature: the lowest, so the
 ///        largest share [V]. The share of the STC voltage is shown beside it.
 ///
 /// Source: common practice; NFPA 70 advises 3 % of a branch circuit or feeder in notes.
 /// Proved: cases/rules/conductor_voltage_drop.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
-  const auto drop = voltage_drop(f, edition, trail);
+  const auto own = voltage_drop(f, edition, trail);
+  const bool more = f.drop_before.known();
+  const auto drop =
+      more ? trail.let("ΔU_sum", "with its string",
+                       own + trail.given("ΔU_0", "lost ahead of it", f.drop_before), {}, 2)
+           : own;
   const auto hot = hot_voltage(f, trail);
   const auto stc = stc_voltage(f, trail);
   const auto share = trail.let("u", "share of V_hot", drop / hot);
@@ -37,6 +43,9 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   Outcome outcome;
   outcome.verdict = *holds ? Verdict::pass : Verdict::caution;
   outcome.so =
+      (more ? units::print(*own.value, 2) + " and " + units::print(*f.drop_before, 2) +
+                  " ahead of it: "
+            : "") +
       units::print(*drop.value, 2) + ", " + percent + " of " + words::plain(*hot.value) + " hot (" +
       (share_stc.value
            ? units::print_percent(*share_stc.value) + " of " + words::plain(*stc.value) + " at STC"
@@ -46,7 +55,8 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const auto smallest = smallest_size_that(f, [&](const Facts& other) {
     Trail aside;
     const auto less = voltage_drop(other, edition, aside);
-    return less.value && units::at_most(*less.value / *hot.value, *limit.value);
+    const units::Voltage ahead = f.drop_before.value.value_or(units::Voltage{});
+    return less.value && units::at_most((*less.value + ahead) / *hot.value, *limit.value);
   });
   if (!*holds && smallest) outcome.also.push_back(smallest->print() + " stays within it.");
   outcome.margin =
