@@ -53,12 +53,13 @@ struct Solver::Parts {
   Eigen::VectorXd x;
   std::vector<double> v, i, g;  // [n_sections]
   std::vector<char> known;      // [n_sections] i and g belong to v
+  int inexact = 0;              // sections without a root, for now
   bool warm = false;
-  bool factorised = false;
-  Eigen::VectorXd into;   // [rows] sum of currents
-  Eigen::VectorXd scale;  // [rows] of magnitudes, rounding included
-  double residual = 0;    // largest sum of currents at a knot group [A]
-  double share = 0;       // the same, relative
+  bool factorised = false;  // the factors are those of g
+  Eigen::VectorXd into;     // [rows] sum of currents
+  Eigen::VectorXd scale;    // [rows] of magnitudes, rounding included
+  double residual = 0;      // largest sum of currents at a knot group [A]
+  double share = 0;         // the same, relative
   int iterations = 0;
 
   Parts(const Network& network, const SolveOptions& o)
@@ -75,6 +76,7 @@ struct Solver::Parts {
   Carried carry(std::size_t k) const;
   void evaluate(const Eigen::VectorXd& at);
   std::optional<Failure> newton();
+  void settle();
   void search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx, double slope_0);
   std::optional<Failure> run();
   std::vector<double> all_currents();
@@ -168,6 +170,7 @@ void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
   x = at;
   into.setZero();
   scale.setZero();
+  inexact = 0;
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     if (!branch(k)) continue;
     const Section& section = s.all[k];
@@ -177,8 +180,9 @@ void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
       const Carried c = carry(k);
       i[k] = c.i;
       g[k] = c.g;
-      known[k] = 1;
+      known[k] = c.exact ? 1 : 0;
     }
+    inexact += !known[k];
     const auto [f, t] = ends[k];
     if (f == t) continue;
     const double size =
@@ -215,8 +219,8 @@ std::optional<Failure> Solver::Parts::newton() {
   evaluate(Eigen::VectorXd(x));
   double best = share;
   int idle = 0;
-  while (share > fine) {
-    if (idle >= 3 && best <= options.tolerance && share <= options.tolerance) break;
+  while (share > fine || inexact > 0) {
+    if (inexact == 0 && idle >= 3 && best <= options.tolerance && share <= options.tolerance) break;
     if (iterations >= options.max_iterations) {
       return Failure{"circuit.not-converged",
                      "no operating point after " + std::to_string(iterations) +
@@ -226,7 +230,7 @@ std::optional<Failure> Solver::Parts::newton() {
     ++iterations;
     // The first step after a source has moved may use the factors at hand: nothing else has changed.
     if (!(factorised && iterations == 1)) nodal->factorise(g);
-    factorised = true;
+    factorised = false;
     Eigen::VectorXd dx = into;
     nodal->solve(dx);
     const Eigen::VectorXd from = x;
@@ -238,8 +242,26 @@ std::optional<Failure> Solver::Parts::newton() {
     idle = share <= 0.5 * best ? 0 : idle + 1;
     best = std::fmin(best, share);
   }
-  factorised = false;
   return std::nullopt;
+}
+
+/// A last step in the currents alone. Behind a small resistance a current is a small difference of
+/// large voltages; what rounding leaves over at the nodes is shared out as the next step would.
+void Solver::Parts::settle() {
+  nodal->factorise(g);
+  factorised = true;
+  Eigen::VectorXd dx = into;
+  nodal->solve(dx);
+  into.setZero();
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    const auto [f, t] = ends[k];
+    if (!branch(k) || f == t) continue;
+    i[k] -= g[k] * ((t < 0 ? 0 : dx[t]) - (f < 0 ? 0 : dx[f]));
+    if (f >= 0) into[f] -= i[k];
+    if (t >= 0) into[t] += i[k];
+  }
+  residual = 0;
+  for (int r = 0; r < nodal->rows(); ++r) residual = std::fmax(residual, std::fabs(into[r]));
 }
 
 std::optional<Failure> Solver::Parts::run() {
@@ -256,6 +278,7 @@ std::optional<Failure> Solver::Parts::run() {
     }
     if (beyond) most_current *= 1e4;
   }
+  settle();
   warm = true;
   return std::nullopt;
 }
@@ -395,7 +418,7 @@ void Solver::set_source(int element, units::Voltage e) {
   }
   p.e[k] = s.e;
   p.known[k] = 0;
-  p.factorised = p.warm && !s.rigid;
+  p.factorised = p.factorised && !s.rigid;
   p.moved = p.moved || s.rigid;
 }
 
@@ -437,9 +460,7 @@ Result<Solver::Port> Solver::solve_port(int element) {
   }
   for (std::size_t j = 0; j < p.s.all.size(); ++j)
     if (de[j] != 0) push(j, p.g[j] * de[j]);
-  p.nodal->factorise(p.g);
-  p.factorised = true;
-  p.nodal->solve(dx);
+  p.nodal->solve(dx);  // settle() has left the factors at the solution
   const auto change = [&](std::size_t j) {
     const auto [f, t] = p.ends[j];
     const double dv = (t < 0 ? 0 : dx[t]) - (f < 0 ? 0 : dx[f]);

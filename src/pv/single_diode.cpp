@@ -70,17 +70,13 @@ double falling_root(F f, double lo, double hi, double start) {
     if (y == 0) return x;
     (y > 0 ? lo : hi) = x;
     const double step = slope < 0 ? -y / slope : 0;
-    double next = x + step;
+    // What is left after so small a step is its square: rounding.
+    if (slope < 0 && std::fabs(step) <= 1e-9 * std::fabs(x)) return std::clamp(x + step, lo, hi);
     const bool creeps = i % 4 == 3 && hi - lo > 0.5 * width_before;
     if (i % 4 == 3) width_before = hi - lo;
-    if (!(next > lo && next < hi)) {
-      // A step that rounding throws just over the edge has arrived.
-      if (std::fabs(step) <= 4e-16 * std::fabs(x) && slope < 0) return x;
-      next = lo + (hi - lo) / 2;
-    } else if (creeps && std::fabs(step) > 1e-9 * (hi - lo)) {
-      next = lo + (hi - lo) / 2;
-    }
-    if (next == x || std::fabs(next - x) <= 2e-16 * std::fabs(x)) return next;
+    double next = x + step;
+    if (!(next > lo && next < hi) || creeps) next = lo + (hi - lo) / 2;
+    if (next == x) return x;
     x = next;
   }
   return x;

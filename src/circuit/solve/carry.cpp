@@ -1,5 +1,6 @@
 #include "circuit/solve/carry.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -15,17 +16,17 @@ class Bracket {
  public:
   void narrow(double x, bool root_is_above) { (root_is_above ? lo_ : hi_) = x; }
   double next(double x, double step) {
-    const double newton = x + step;
-    const bool closed = lo_ > -infinity && hi_ < infinity;
-    if (closed) {
-      // Newton may creep along an exponential: every third step of a closed bracket must halve it.
-      const double width = hi_ - lo_;
-      const bool creeps =
-          ++count_ % 3 == 0 && width > 0.5 * width_ && std::fabs(step) > 1e-9 * width;
-      if (count_ % 3 == 0) width_ = width;
-      if (creeps || !(newton > lo_ && newton < hi_)) return lo_ + width / 2;
+    ++count_;
+    if (!(lo_ > -infinity && hi_ < infinity)) {
+      // Newton walks down an exponential by even steps: from the third on each is twice the last.
+      return x + step * std::ldexp(1.0, std::max(0, std::min(count_ - 2, 200)));
     }
-    return newton;
+    const double width = hi_ - lo_;
+    const double newton = x + step;
+    // It may creep there too: every third step must have halved the bracket.
+    const bool creeps = count_ % 3 == 0 && width > 0.5 * width_ && std::fabs(step) > 1e-9 * width;
+    if (count_ % 3 == 0) width_ = width;
+    return creeps || !(newton > lo_ && newton < hi_) ? lo_ + width / 2 : newton;
   }
   bool exhausted() const {
     return lo_ > -infinity && hi_ < infinity &&
@@ -62,7 +63,7 @@ Carried carry_one(const Section& s, const Term& term, const Law& law, double v, 
     u = bracket.next(u, step);
   }
   const Flow f = at_voltage(law, units::volts(u));
-  return {term.sign * f.i.si(), -f.di_dv.si() / (n - s.r * f.di_dv.si())};
+  return {term.sign * f.i.si(), -f.di_dv.si() / (n - s.r * f.di_dv.si()), false};
 }
 
 }  // namespace
@@ -99,7 +100,7 @@ Carried carry(const Section& s, const std::vector<Term>& terms, const std::vecto
     bracket.narrow(i, miss > 0);
     i = bracket.next(i, step);
   }
-  return {i, -1 / dv_di};
+  return {i, -1 / dv_di, false};
 }
 
 double likely_current(const Section& s, const std::vector<Term>& terms,

@@ -11,6 +11,7 @@ namespace stringwright::circuit::solve_detail {
 /// What a section carries under a voltage, and how it falls with it: g = −di/dv >= 0.
 struct Carried {
   double i = 0, g = 0;
+  bool exact = true;  ///< false: no root was found within the steps allowed
 };
 
 /// Voltage of a section under a current, and its slope <= 0.
