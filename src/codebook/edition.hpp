@@ -97,6 +97,9 @@ class Edition {
   Looked<units::WireSize> equipment_ground(units::Current device, units::Metal metal) const;
   /// Smallest size whatever the current: `purpose` "circuit" or "equipment-ground".
   Looked<units::WireSize> smallest_size(std::string_view purpose, units::Metal metal) const;
+  /// Metal area of an AWG or kcmil size as the table prints it, in circular mils: what sizing by area
+  /// goes by (`WireSize::area` is the exact one).
+  Looked<units::Area> circular_mils(units::WireSize size) const;
   /// Direct-current resistance per length, uncoated stranded conductor, at temperature `t`.
   ///
   ///     r(t) = r_75 · (1 + α · (t − 75 °C))

@@ -100,7 +100,7 @@ struct Facts {
 
   // Conductor
   Fact<units::Wire> wire;
-  Fact<units::Length> length;  ///< one way
+  Fact<units::Length> length;        ///< one way
   Fact<units::Voltage> drop_before;  ///< lost ahead of it: by its worst string, or earlier parts
   std::vector<StretchFacts> stretches;
   Fact<units::Temperature> terminals;  ///< lowest terminal rating at both ends

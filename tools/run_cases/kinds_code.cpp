@@ -582,15 +582,17 @@ void check_egc_size(Answers& a) {
                            : sizes.size() == 1 ? size_named(a, sizes.front())
                                                : std::nullopt;
   if (!size_before || !size_after) return;
-  const auto growth = codebook::growth(*size_before, *size_after);
-  a.answer("ratio_percent", growth.in(units::percent), "%");
+  const auto growth = codebook::growth(edition, *size_before, *size_after);
+  if (!growth) return;
+  a.answer("ratio_percent", growth->in(units::percent), "%");
   if (!size_ground) return;
   // The area is printed from the rounded ratio, the size is chosen by the exact one.
-  const double printed = a.as_printed("ratio_percent", growth.in(units::percent));
-  a.answer("required_kcmil",
-           codebook::grown_ground(*size_ground, units::percent(printed)).in(units::square_metres),
-           "m2");
-  if (const auto size = codebook::smallest_of_area(codebook::grown_ground(*size_ground, growth)))
+  const double printed = a.as_printed("ratio_percent", growth->in(units::percent));
+  const auto rounded = codebook::grown_ground(edition, *size_ground, units::percent(printed));
+  const auto exact = codebook::grown_ground(edition, *size_ground, *growth);
+  if (!rounded || !exact) return;
+  a.answer("required_kcmil", rounded->in(units::square_metres), "m2");
+  if (const auto size = codebook::smallest_of_area(edition, *exact))
     a.answer_text("egc_after", size->table_name());
 }
 

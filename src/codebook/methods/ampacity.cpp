@@ -32,15 +32,15 @@ bool is_raceway_or_tray(const std::string& method) { return method != "free-air"
 /// k_N of a stretch: none where it is no longer than the code lets conductors lie together freely.
 Traced<units::Ratio> together(const StretchFacts& s, const std::string& name,
                               const Edition& edition, Trail& trail) {
-  const auto n = trail.given("n", "wires together", s.wires);
+  const auto n = trail.given("n", "number of wires", s.wires);
   if (!n.value) return not_known<units::Ratio>("k_N", {"number of wires together in " + name});
   const double count = n.value->in(units::plain);
   const auto free = edition.limit<units::dim::length>("bundling.free-length");
   if (s.length.known() && free.value && units::at_most(*s.length, *free.value)) {
-    return trail.table("k_N", "wires together", std::optional(units::Ratio(1.0)),
+    return trail.table("k_N", "bundling", std::optional(units::Ratio(1.0)),
                        words::plain(*s.length) + " is no longer than 24 in", free.source);
   }
-  return read_table(trail, "k_N", "wires together",
+  return read_table(trail, "k_N", "bundling",
                     edition.bundling_factor(static_cast<int>(std::lround(count))));
 }
 

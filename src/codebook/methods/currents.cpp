@@ -19,8 +19,8 @@ Traced<units::Current> for_duty(const Facts& facts, const Edition& edition, Trai
 Traced<units::Current> max_current(const Facts& facts, const Edition& edition, Trail& trail) {
   const bool string = one_string(facts.subject);
   const auto k = use(trail, "k_sun", "strong sun", edition.factor("current.irradiance-factor"));
-  const auto i_sc = string ? trail.given("I_sc", "short-circuit amps", facts.i_sc)
-                           : trail.given("ΣI_sc", "of all strings", facts.i_sc_total);
+  const auto i_sc = string ? trail.given("I_sc", "I_sc of the string", facts.i_sc)
+                           : trail.given("ΣI_sc", "all strings' I_sc", facts.i_sc_total);
   return trail.let("I_max", "most current", k * i_sc,
                    edition.cite(string ? "current.string" : "current.output"));
 }
@@ -37,7 +37,7 @@ Traced<units::Current> device_current(const Facts& facts, const Edition& edition
 
 Traced<units::Current> backfeed_current(const Facts& facts, const Edition& edition, Trail& trail) {
   const auto k = use(trail, "k_sun", "strong sun", edition.factor("current.irradiance-factor"));
-  const auto others = trail.given("I_oth", "of other strings", facts.i_sc_others);
+  const auto others = trail.given("I_oth", "others' I_sc", facts.i_sc_others);
   return trail.let("I_rev", "back-feed", k * others, edition.cite("ocpd.needed"));
 }
 

@@ -12,8 +12,8 @@ Traced<units::Voltage> voltage_drop(const Facts& facts, const Edition& edition, 
   const bool string =
       facts.subject == Subject::string_circuit || facts.subject == Subject::string_device;
   const auto length = trail.given("L", "one-way length", facts.length);
-  const auto i = string ? trail.given("I_mp", "operating amps", facts.i_mp)
-                        : trail.given("ΣI_mp", "operating amps", facts.i_mp_total);
+  const auto i = string ? trail.given("I_mp", "operating current", facts.i_mp)
+                        : trail.given("ΣI_mp", "operating current", facts.i_mp_total);
   auto r = not_known<units::ResistancePerLength>("r", {"conductor"});
   const auto hot = edition.temperature("resistance.reference");
   if (facts.wire.known() && hot.value)

@@ -50,17 +50,26 @@ GroundSize smallest_ground(const Facts& facts, const Edition& edition, Trail& tr
   return found;
 }
 
-units::Ratio growth(const units::WireSize& before, const units::WireSize& after) {
-  return after.area() / before.area();
+std::optional<units::Ratio> growth(const Edition& edition, const units::WireSize& before,
+                                   const units::WireSize& after) {
+  const auto from = edition.circular_mils(before);
+  const auto to = edition.circular_mils(after);
+  if (!from.value || !to.value) return std::nullopt;
+  return *to.value / *from.value;
 }
 
-units::Area grown_ground(const units::WireSize& ground, units::Ratio growth) {
-  return ground.area() * growth;
+std::optional<units::Area> grown_ground(const Edition& edition, const units::WireSize& ground,
+                                        units::Ratio growth) {
+  const auto area = edition.circular_mils(ground);
+  if (!area.value) return std::nullopt;
+  return *area.value * growth;
 }
 
-std::optional<units::WireSize> smallest_of_area(units::Area area) {
-  for (const auto& size : units::WireSize::american())
-    if (units::at_least(size.area(), area)) return size;
+std::optional<units::WireSize> smallest_of_area(const Edition& edition, units::Area area) {
+  for (const auto& size : units::WireSize::american()) {
+    const auto printed = edition.circular_mils(size);
+    if (printed.value && units::at_least(*printed.value, area)) return size;
+  }
   return std::nullopt;
 }
 

@@ -30,9 +30,12 @@ GroundSize smallest_ground(const Facts& facts, const Edition& edition, Trail& tr
 ///     A_g = A_g0 · q,    q = A / A_0
 ///
 /// Source: NFPA 70, 250.122(B). Proved: cases/published/ecn_forum_egc.toml.
-units::Ratio growth(const units::WireSize& before, const units::WireSize& after);
-units::Area grown_ground(const units::WireSize& ground, units::Ratio growth);
+/// Areas are the circular mils that chapter 9, table 8 prints.
+std::optional<units::Ratio> growth(const Edition& edition, const units::WireSize& before,
+                                   const units::WireSize& after);
+std::optional<units::Area> grown_ground(const Edition& edition, const units::WireSize& ground,
+                                        units::Ratio growth);
 /// The smallest American size of at least that area; empty where none is so large.
-std::optional<units::WireSize> smallest_of_area(units::Area area);
+std::optional<units::WireSize> smallest_of_area(const Edition& edition, units::Area area);
 
 }  // namespace stringwright::codebook

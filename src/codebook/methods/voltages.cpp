@@ -19,7 +19,7 @@ Traced<units::Voltage> sum_of_groups(
     const trail::Source& source,
     const std::function<Traced<units::Voltage>(const SeriesGroup&, std::size_t)>& of) {
   if (facts.series.empty()) {
-    const auto n = trail.given("N", "modules in series", Fact<units::Ratio>{});
+    const auto n = trail.given("N", "number in series", Fact<units::Ratio>{});
     return trail.let(symbol, plain_name, not_known<units::Voltage>("Σ N · V", n.missing), source);
   }
   if (facts.series.size() == 1)
@@ -47,11 +47,11 @@ Traced<Q> given_once(Trail& trail, const std::string& symbol, const std::string&
 
 Traced<units::Ratio> count_of(const SeriesGroup& g, std::size_t i, const Facts& facts,
                               Trail& trail) {
-  return given_once(trail, indexed("N", facts, i), "modules in series", g.count);
+  return given_once(trail, indexed("N", facts, i), "number in series", g.count);
 }
 Traced<units::Voltage> v_oc_of(const SeriesGroup& g, std::size_t i, const Facts& facts,
                                Trail& trail) {
-  return given_once(trail, indexed("V_oc", facts, i), "open-circuit volts", g.v_oc);
+  return given_once(trail, indexed("V_oc", facts, i), "V_oc of a module", g.v_oc);
 }
 
 const Traced<units::Temperature>& standard() {
@@ -88,7 +88,7 @@ Traced<units::Voltage> cold_by_coefficient(const Facts& facts, const Edition& ed
 
 Traced<units::Voltage> cold_at_record(const Facts& facts, const Edition& edition, Trail& trail) {
   return by_coefficient(facts, edition, trail, facts.t_record, "T_rec", "record low", "V_rec",
-                        "at the record low");
+                        "cold, record low");
 }
 
 Traced<units::Voltage> cold_by_table(const Facts& facts, const Edition& edition, Trail& trail) {
@@ -138,12 +138,12 @@ Traced<units::Voltage> maximum_voltage(const Facts& facts, const Edition& editio
 
 Traced<units::Voltage> hot_voltage(const Facts& facts, Trail& trail) {
   const auto t_hot = given_once(trail, "T_hot", "hot ambient", facts.t_hot);
-  const auto rise = given_once(trail, "ΔT_sun", "cells above air", facts.rise);
+  const auto rise = given_once(trail, "ΔT_sun", "rise of the cells", facts.rise);
   const auto t_cell = trail.let("T_cell", "hot cells", t_hot + rise);
   return sum_of_groups(
-      facts, trail, "V_hot", "hot, at full power", {}, [&](const SeriesGroup& g, std::size_t i) {
+      facts, trail, "V_hot", "hot V_mp", {}, [&](const SeriesGroup& g, std::size_t i) {
         const auto n = count_of(g, i, facts, trail);
-        const auto v_mp = given_once(trail, indexed("V_mp", facts, i), "full-power volts", g.v_mp);
+        const auto v_mp = given_once(trail, indexed("V_mp", facts, i), "V_mp of a module", g.v_mp);
         const auto b = given_once(trail, indexed("b_mp", facts, i), "V_mp coefficient", g.b_vmp);
         return series_voltage(n, v_mp, trail::number(1) + b * (t_cell - standard()));
       });
@@ -153,7 +153,7 @@ Traced<units::Voltage> stc_voltage(const Facts& facts, Trail& trail) {
   return sum_of_groups(
       facts, trail, "V_stc", "full power at STC", {}, [&](const SeriesGroup& g, std::size_t i) {
         return count_of(g, i, facts, trail) *
-               given_once(trail, indexed("V_mp", facts, i), "full-power volts", g.v_mp);
+               given_once(trail, indexed("V_mp", facts, i), "V_mp of a module", g.v_mp);
       });
 }
 

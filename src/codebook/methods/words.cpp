@@ -31,21 +31,28 @@ std::string gap(const units::AnyQuantity& x, const units::AnyQuantity& limit) {
   return without_zeros(units::print(q, decimals));
 }
 
-std::string compare(const units::AnyQuantity& x, const units::AnyQuantity& limit, bool at_most) {
-  auto [left, right] = units::print_pair(x, limit);
-  left = without_zeros(left);
-  right = without_zeros(right);
+/// Above zero: over the limit; within the guard zero.
+double over_by(const units::AnyQuantity& x, const units::AnyQuantity& limit) {
   const double scale = std::fmax(std::fabs(x.si), std::fabs(limit.si));
-  const double over = (x.si - limit.si) * (at_most ? 1 : -1);
-  const std::string holds = at_most ? " ≤ " : " ≥ ";
-  if (std::fabs(over) <= units::guard * scale)
-    return left + holds + right + ": passes with nothing to spare.";
+  return std::fabs(x.si - limit.si) <= units::guard * scale ? 0 : x.si - limit.si;
+}
+
+std::string relation(const units::AnyQuantity& x, const char* sign,
+                     const units::AnyQuantity& limit) {
+  const auto [left, right] = units::print_pair(x, limit);
+  return without_zeros(left) + sign + without_zeros(right);
+}
+
+std::string sentence(const units::AnyQuantity& x, const units::AnyQuantity& limit, bool at_most) {
+  const double over = over_by(x, limit) * (at_most ? 1 : -1);
+  const char* holds = at_most ? " ≤ " : " ≥ ";
+  if (over == 0) return relation(x, holds, limit) + ": passes with nothing to spare.";
   const std::string share =
       limit.si != 0 ? ", " + without_zeros(text::fixed(std::fabs(over / limit.si) * 100, 1)) +
                           " % of the limit"
                     : "";
-  if (over < 0) return left + holds + right + ": passes with " + gap(x, limit) + share + ".";
-  return left + (at_most ? " > " : " < ") + right + ": fails by " + gap(x, limit) + share + ".";
+  if (over < 0) return relation(x, holds, limit) + ": passes with " + gap(x, limit) + share + ".";
+  return relation(x, at_most ? " > " : " < ", limit) + ": fails by " + gap(x, limit) + share + ".";
 }
 
 }  // namespace
@@ -76,12 +83,16 @@ std::string unknown(const Trail& trail, const std::vector<std::string>& symbols)
   return "cannot tell: " + list(names) + (names.size() == 1 ? " is" : " are") + " not known.";
 }
 
+std::string compared(const units::AnyQuantity& x, const units::AnyQuantity& limit) {
+  return relation(x, over_by(x, limit) > 0 ? " > " : " ≤ ", limit);
+}
+
 std::string at_most(const units::AnyQuantity& x, const units::AnyQuantity& limit) {
-  return compare(x, limit, true);
+  return sentence(x, limit, true);
 }
 
 std::string at_least(const units::AnyQuantity& x, const units::AnyQuantity& limit) {
-  return compare(x, limit, false);
+  return sentence(x, limit, false);
 }
 
 }  // namespace words

@@ -27,6 +27,8 @@ std::string list(const std::vector<std::string>& all);
 /// "cannot tell: lowest ambient and input limit are not known." for symbols that stand in the trail as
 /// not known. A table without such a cell says why.
 std::string unknown(const Trail& trail, const std::vector<std::string>& symbols);
+/// "14.19 A ≤ 20 A", "25 A > 20 A".
+std::string compared(const units::AnyQuantity& x, const units::AnyQuantity& limit);
 /// "141.9 V ≤ 150 V: passes with 8.1 V, 5.4 % of the limit."
 std::string at_most(const units::AnyQuantity& x, const units::AnyQuantity& limit);
 /// "35 A < 35.47 A: fails by 0.47 A, 1.3 % of the limit."

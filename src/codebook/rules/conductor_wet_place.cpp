@@ -22,8 +22,8 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   trail.note("An outdoor raceway is wet inside.", edition.cite("conductor.wet"));
   if (rating.value)
     return {Verdict::pass,
-            "Insulation " + f.wire->insulation + " may be used in a wet place (" + units::print(*rating.value) +
-                "): passes.",
+            "Insulation " + f.wire->insulation + " may be used in a wet place (" +
+                units::print(*rating.value) + "): passes.",
             {},
             {}};
   if (!edition.insulation_rating_dry(f.wire->insulation).value)

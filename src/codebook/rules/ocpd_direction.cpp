@@ -10,30 +10,40 @@ bool applies(const Facts& f) {
 }
 
 /// A device that opens in one direction only may not stand where current can come from both sides: from
-/// the string in service, from other strings or a battery in a fault.
+/// the string in service, from other strings or a battery in a fault. Where the equipment is documented to
+/// block its battery, only failed equipment feeds back: a caution.
 ///
 /// Source: NFPA 70, 110.3(B): the marking of the device; from memory. Proved: cases/rules/ocpd_direction.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
-  const auto strings = trail.given("N_p", "strings together", f.strings);
-  const bool beside =
-      f.subject == Subject::string_device && strings.value && strings.value->in(units::plain) >= 2;
-  const bool string_alone =
-      f.subject == Subject::output_device || (strings.value && strings.value->in(units::plain) < 2);
-  // A battery counts although the equipment blocks it: here the failed equipment is the fault.
-  const bool battery = f.battery.known() && *f.battery;
-  if (!beside && !battery) {
-    if (string_alone && f.battery.known())
-      return not_applicable("Current can come from one side only.");
-    return cannot_tell("cannot tell: whether current can come from both sides is not known.");
-  }
-  const std::string why =
-      beside ? "Other strings can feed back through it" : "A battery stands behind it";
+  const auto strings = trail.given("N_p", "number of strings", f.strings);
+  const bool string_device = f.subject == Subject::string_device;
+  const bool beside = string_device && strings.value && strings.value->in(units::plain) >= 2;
+  const bool alone = !string_device || (strings.value && !beside);
+  if (alone && f.battery.known() && !*f.battery)
+    return not_applicable("Current can come from one side only.");
   if (!f.polarised.known())
     return cannot_tell("cannot tell: whether the device opens in both directions is not known.");
-  trail.note(why + ".", edition.cite("equipment.instructions"));
-  if (*f.polarised)
-    return {Verdict::fail, why + ", and the device opens in one direction only: fails.", {}, {}};
-  return {Verdict::pass, why + "; the device opens in both directions: passes.", {}, {}};
+  if (!*f.polarised) return {Verdict::pass, "The device opens in both directions: passes.", {}, {}};
+
+  trail.note("The device opens in one direction only.", edition.cite("equipment.instructions"));
+  if (beside)
+    return {Verdict::fail,
+            "Other strings can feed back through it, and it opens in one direction only: fails.",
+            {},
+            {}};
+  if (behind(f) == Behind::battery)
+    return {Verdict::fail,
+            "A battery can feed back through it, and it opens in one direction only: fails.",
+            {},
+            {}};
+  if (!alone) return cannot_tell("cannot tell: how many strings stand together is not known.");
+  if (behind(f) == Behind::not_known)
+    return cannot_tell("cannot tell: whether a battery can feed back through it is not known.");
+  return {Verdict::caution,
+          "It opens in one direction only: should the equipment fail, it could not open against "
+          "what the battery feeds back.",
+          {},
+          {}};
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ bool applies(const Facts& f) {
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   if (!f.battery.known())
     return cannot_tell("cannot tell: whether a battery stands behind the input is not known.");
-  const auto i_int = trail.given("I_int", "interrupting amps", f.interrupt);
+  const auto i_int = trail.given("I_int", "interrupt rating", f.interrupt);
   const auto fault = *f.battery ? trail.given("I_bat", "battery fault", f.battery_fault)
                                 : max_current(f, edition, trail);
   Outcome outcome = demand_at_least(trail, i_int, fault, edition.cite("ocpd.interrupt"));

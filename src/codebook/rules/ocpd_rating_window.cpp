@@ -52,7 +52,7 @@ trail::Margin margin_line(const Facts& f, const Traced<units::Current>& low,
 /// Source: NFPA 70, 690.9(B), 110.3(B), 240.6(A). Proved: cases/rules/ocpd_rating_window.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const auto i_req = device_current(f, edition, trail);
-  const auto i_msf = trail.given("I_msf", "fuse limit, module", f.fuse_max);
+  const auto i_msf = trail.given("I_msf", "series fuse limit", f.fuse_max);
   const auto i_n = trail.given("I_n", "device rating", f.rating);
   const auto low = demand_at_least(trail, i_n, i_req, edition.cite("ocpd.rating"));
   const auto high = demand_at_most(trail, i_n, i_msf, edition.cite("ocpd.module"));

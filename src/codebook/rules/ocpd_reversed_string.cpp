@@ -17,14 +17,14 @@ bool applies(const Facts& f) {
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   if (f.strings.known() && f.strings->in(units::plain) < 2)
     return not_applicable("One string alone: there is none beside it to be reversed against.");
-  const auto strings = trail.given("N_p", "strings together", f.strings);
+  const auto strings = trail.given("N_p", "number of strings", f.strings);
   if (!strings.value)
     return cannot_tell("cannot tell: how many strings stand together is not known.");
   const auto v_max = maximum_voltage(f, edition, trail);
   const auto twice = use(trail, "k_rev", "a reversed pair", edition.factor("ocpd.reversed-factor"));
   const auto v_rev = trail.let("V_rev2", "reversed pair", twice * v_max);
-  const auto poles = trail.given("n_p", "poles in series", f.poles);
-  const auto v_pole = trail.given("V_pole", "volts of one pole", f.v_dc_pole);
+  const auto poles = trail.given("n_p", "number of poles", f.poles);
+  const auto v_pole = trail.given("V_pole", "voltage of a pole", f.v_dc_pole);
   const auto v_dev = trail.let("V_dev", "device opens", poles * v_pole);
   const auto claim = v_dev >= v_rev;
   const auto holds = trail.require(claim, edition.cite("ocpd.reversed"));

@@ -10,60 +10,56 @@ bool applies(const Facts& f) { return f.subject == Subject::string_circuit; }
 /// Whether the back-feed passes what modules and conductor bear; nothing where it is not known.
 struct Need {
   std::optional<bool> needed;
-  std::string so;  ///< comparison, or what is missing
-  bool by_battery = false;
+  std::string so;  ///< the comparison, or what is missing
 };
 
-Need need_of(const Facts& f, const Edition& edition, Trail& trail) {
+/// The same without what stands behind the equipment: by the other strings alone.
+Need need_by_strings(const Facts& f, const Edition& edition, Trail& trail) {
   const auto i_rev = backfeed_current(f, edition, trail);
-  const auto i_msf = trail.given("I_msf", "fuse limit, module", f.fuse_max);
+  if (i_rev.value && i_rev.value->si() == 0)
+    return {false, "No other string and no battery can feed this one"};
+  const auto i_msf = trail.given("I_msf", "series fuse limit", f.fuse_max);
+  const auto modules = i_rev <= i_msf;
+  const auto modules_bear = trail.require(modules, edition.cite("ocpd.needed"));
+  if (modules_bear && !*modules_bear)
+    return {true, words::compared(*i_rev.value, *i_msf.value) + " of the modules"};
+
+  const auto along = conditions_of_use(f, edition, trail);
+  const auto conductor = i_rev <= along.i_z;
+  const auto conductor_bears = trail.require(conductor, edition.cite("ocpd.needed"));
+  if (conductor_bears && !*conductor_bears)
+    return {true, words::compared(*i_rev.value, *along.i_z.value) + " of the conductor"};
+  if (!modules_bear) return {std::nullopt, words::unknown(trail, modules.missing)};
+  if (!conductor_bears) return {std::nullopt, words::unknown(trail, conductor.missing)};
+  if (!along.all_known)
+    return {std::nullopt,
+            "cannot tell: what the conductor may carry is not known along its whole way."};
+  return {false, words::compared(*i_rev.value, *i_msf.value) + " of the modules, " +
+                     words::plain(*along.i_z.value) + " of the conductor"};
+}
+
+Need need_of(const Facts& f, const Edition& edition, Trail& trail) {
   switch (behind(f)) {
     case Behind::nothing:
-      if (f.battery.known() && *f.battery)
+      if (!f.battery.known() || *f.battery)
         trail.note(
-            "The equipment is documented to block reverse current: the battery behind it does not "
+            "The equipment is documented to block reverse current: what stands behind it does not "
             "count.");
-      else if (!f.battery.known())
-        trail.note("The equipment is documented to block reverse current.");
-      break;
+      return need_by_strings(f, edition, trail);
     case Behind::battery:
       trail.note(
           "Nothing blocks the battery behind the equipment: it can feed a string far above any "
           "limit.");
-      return {true, "The battery behind the equipment can feed the string", true};
-    case Behind::not_known: {
-      const std::string what = f.battery.known()
-                                   ? "whether the equipment blocks reverse current from its battery"
-                                   : "whether a battery stands behind the equipment";
-      return {std::nullopt, "cannot tell: " + what + " is not known.", false};
-    }
+      return {true, "The battery behind the equipment can feed the string"};
+    case Behind::not_known:
+      break;
   }
-  const auto modules = i_rev <= i_msf;
-  const auto modules_bear = trail.require(modules, edition.cite("ocpd.needed"));
-  if (modules_bear && !*modules_bear)
-    return {true,
-            words::at_most(*i_rev.value, *i_msf.value)
-                .substr(0, words::at_most(*i_rev.value, *i_msf.value).find(':')),
-            false};
-  if (i_rev.value && i_rev.value->si() == 0)
-    return {false, "No other string and no battery can feed this one", false};
-  const auto along = conditions_of_use(f, edition, trail);
-  const auto i_z = along.i_z;
-  const auto conductor = i_rev <= i_z;
-  const auto conductor_bears = trail.require(conductor, edition.cite("ocpd.needed"));
-  if (conductor_bears && !*conductor_bears)
-    return {true,
-            words::plain(*i_rev.value) + " > " + words::plain(*i_z.value) + " of the conductor",
-            false};
-  if (!modules_bear) return {std::nullopt, words::unknown(trail, modules.missing), false};
-  if (!conductor_bears) return {std::nullopt, words::unknown(trail, conductor.missing), false};
-  if (!along.all_known)
-    return {std::nullopt,
-            "cannot tell: what the conductor may carry is not known along its whole way.", false};
-  return {false,
-          words::plain(*i_rev.value) + " ≤ " + words::plain(*i_msf.value) + " of the modules, " +
-              words::plain(*i_z.value) + " of the conductor",
-          false};
+  const Need strings = need_by_strings(f, edition, trail);
+  if (strings.needed && *strings.needed && f.fitted.known() && !*f.fitted) return strings;
+  const std::string what = f.battery.known()
+                               ? "whether the equipment blocks reverse current from its battery"
+                               : "whether a battery stands behind the equipment";
+  return {std::nullopt, "cannot tell: " + what + " is not known."};
 }
 
 /// A string needs a device of its own where other strings or a battery can drive more current backwards
@@ -78,7 +74,9 @@ Need need_of(const Facts& f, const Edition& edition, Trail& trail) {
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const Need need = need_of(f, edition, trail);
   if (!need.needed) {
-    // A device that is there is right whatever the conductor bears, once the sources are known.
+    // Once every source is known, a device that is there meets the demand whatever the string bears.
+    if (f.fitted.known() && *f.fitted && behind(f) != Behind::not_known && f.i_sc_others.known())
+      return {Verdict::pass, "A device is fitted; whether it is needed: " + need.so, {}, {}};
     return cannot_tell(need.so);
   }
   if (!*need.needed) {

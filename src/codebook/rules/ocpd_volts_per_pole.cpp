@@ -19,8 +19,8 @@ bool applies(const Facts& f) {
 /// Source: NFPA 70, 110.4, 690.9(B) (2014: 690.9(C)). Proved: cases/rules/ocpd_volts_per_pole.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const auto v_max = maximum_voltage(f, edition, trail);
-  const auto poles = trail.given("n_p", "poles in series", f.poles);
-  const auto v_pole = trail.given("V_pole", "volts of one pole", f.v_dc_pole);
+  const auto poles = trail.given("n_p", "number of poles", f.poles);
+  const auto v_pole = trail.given("V_pole", "voltage of a pole", f.v_dc_pole);
   const auto v_dev = trail.let("V_dev", "device opens", poles * v_pole);
   Outcome outcome = demand_at_least(trail, v_dev, v_max, edition.cite("ocpd.voltage"));
   if (f.poles.known() && f.poles->in(units::plain) > 1 && outcome.verdict == Verdict::pass &&

@@ -20,27 +20,27 @@ Need needed_voltage(const Facts& f, const Edition& edition, Trail& trail) {
   Need need;
   const bool battery = has_battery(f);
   if (!battery && f.battery.known()) {
-    need.v = trail.given("V_min", "window from", f.v_operating_min);
+    need.v = trail.given("V_min", "window's lower end", f.v_operating_min);
     return need;
   }
   if (!f.battery.known()) {
-    const auto v_min = trail.given("V_min", "window from", f.v_operating_min);
+    const auto v_min = trail.given("V_min", "window's lower end", f.v_operating_min);
     need.v = v_min;
     need.v.value.reset();
     need.v.missing = {"whether a battery stands behind"};
     return need;
   }
-  const auto v_bat = trail.given("V_bat", "battery, highest", f.v_battery_max);
+  const auto v_bat = trail.given("V_bat", "battery maximum", f.v_battery_max);
   need.common_practice = !f.v_start.known();
   const auto start = f.v_start.known()
-                         ? trail.given("V_start", "to start, above it", f.v_start)
-                         : use(trail, "V_start", "to start, above it",
+                         ? trail.given("V_start", "start margin", f.v_start)
+                         : use(trail, "V_start", "start margin",
                                edition.limit<units::dim::voltage>("battery.start-margin"));
   if (!f.v_operating_min.known()) {
     need.v = trail.let("V_need", "needed to charge", v_bat + start);
     return need;
   }
-  const auto v_min = trail.given("V_min", "window from", f.v_operating_min);
+  const auto v_min = trail.given("V_min", "window's lower end", f.v_operating_min);
   need.v = trail.let("V_need", "needed to charge", greater(v_bat + start, v_min));
   return need;
 }

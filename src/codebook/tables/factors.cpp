@@ -25,11 +25,9 @@ std::optional<units::AnyQuantity> with_unit(double number, std::string_view unit
   if (unit == "°C") return units::AnyQuantity(units::celsius(number));
   if (unit == "in") return units::AnyQuantity(units::inches(number));
   if (unit == "1/K") return units::AnyQuantity(units::per_kelvin(number));
-  if (unit == "Ω·cmil/ft") {
-    const units::Length mil = units::inches(1e-3);
-    const units::Area circular_mil = 3.14159265358979323846 / 4 * (mil * mil);
-    return units::AnyQuantity(units::ohms(number) * circular_mil / units::feet(1));
-  }
+  if (unit == "Ω·mm²/m")
+    return units::AnyQuantity(units::ohms(number) * units::square_millimetres(1) /
+                              units::metres(1));
   return std::nullopt;
 }
 

@@ -10,9 +10,16 @@ namespace {
 struct Row {
   units::WireSize size;
   double strands;
+  units::Area area;
   units::ResistancePerLength copper, aluminium;  ///< uncoated, at 75 °C
   std::string status;
 };
+
+/// Area of a circle of 0.001 in.
+units::Area circular_mil() {
+  const units::Length mil = units::inches(1e-3);
+  return 3.14159265358979323846 / 4 * (mil * mil);
+}
 
 const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
@@ -21,6 +28,7 @@ const std::vector<Row>& all_rows() {
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({units::WireSize::from_table(csv.text(i, "size")).value_or(units::WireSize{}),
                      csv.number(i, "strands").value_or(0),
+                     circular_mil() * csv.number(i, "area_cmil").value_or(0),
                      units::ohms_per_thousand_feet(csv.number(i, "r75_cu_ohm_kft").value_or(0)),
                      units::ohms_per_thousand_feet(csv.number(i, "r75_al_ohm_kft").value_or(0)),
                      csv.text(i, "status")});
@@ -30,6 +38,20 @@ const std::vector<Row>& all_rows() {
 }
 
 }  // namespace
+
+Looked<units::Area> Edition::circular_mils(units::WireSize size) const {
+  Looked<units::Area> looked;
+  looked.where = size.print();
+  looked.source = cite("table.resistance");
+  for (const auto& row : all_rows()) {
+    if (!(row.size == size)) continue;
+    looked.value = row.area;
+    if (looked.source.status == "verified") looked.source.status = row.status;
+    return looked;
+  }
+  looked.why = "the table does not list " + size.print();
+  return looked;
+}
 
 Looked<units::ResistancePerLength> Edition::resistance(units::WireSize size, units::Metal metal,
                                                        units::Temperature t) const {

@@ -50,7 +50,7 @@ Looked<units::TemperatureDifference> look(const Edition& edition, int index,
         !row.to || (row.to_inclusive ? inches <= *row.to + noise : inches < *row.to - noise);
     if (!below) continue;
     const auto shown = [](double number) { return text::shortest(number) + " in"; };
-    looked.where = units::print(above_roof) + " above the roof: " +
+    looked.where = text::shortest(above_roof.in(units::millimetres), 4) + " mm above the roof: " +
                    (row.to ? (row.to_inclusive ? "up to " : "less than ") + shown(*row.to)
                            : shown(row.from) + " or more");
     if (looked.source.status == "verified") looked.source.status = row.status;
