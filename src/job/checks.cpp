@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "job/fields.hpp"
+#include "job/kinds.hpp"
 #include "job/names.hpp"
 
 namespace stringwright::job {
@@ -79,13 +80,6 @@ class KindCheck {
   std::string_view kind_;
   Messages& out_;
 };
-
-std::string_view name_of(parts::PartKind kind) {
-  for (int i = 0;; ++i) {
-    const auto [name, value] = names(static_cast<parts::PartKind*>(nullptr), i);
-    if (name.empty() || value == kind) return name;
-  }
-}
 
 void check_part(const parts::Part& part, Messages& out) {
   if (!part.kind) return;

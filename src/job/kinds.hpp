@@ -70,6 +70,15 @@ Kind kind_of_value(const std::vector<units::Quantity<D>>*) {
   return kind;
 }
 
+/// The name of a choice in the file.
+template <class E>
+std::string_view name_of(E choice) {
+  for (int i = 0;; ++i) {
+    const auto [name, value] = names(static_cast<E*>(nullptr), i);
+    if (name.empty() || value == choice) return name;
+  }
+}
+
 /// The example of a field as it stands in a job file: texts in quotes; numbers, truths, lists and tables
 /// as they are.
 std::string print_example(const About& about);

@@ -6,6 +6,7 @@
 
 #include "base/text.hpp"
 #include "job/fields.hpp"
+#include "job/kinds.hpp"
 #include "job/names.hpp"
 #include "job/read.hpp"
 #include "units/print.hpp"
@@ -70,10 +71,7 @@ std::string toml_of(const Landing& landing) { return quoted(landing.text); }
 template <class E>
   requires std::is_enum_v<E>
 std::string toml_of(const E& choice) {
-  for (int i = 0;; ++i) {
-    const auto [name, value] = names(static_cast<E*>(nullptr), i);
-    if (name.empty() || value == choice) return quoted(name);
-  }
+  return quoted(name_of(choice));
 }
 template <class T>
 std::string toml_of(const std::vector<T>& list) {

@@ -81,82 +81,79 @@ void describe(V& visit, Part& p) {
   visit("kind", p.kind, About{.doc = "What it is.", .required = true, .example = "box"});
   visit("title", p.title,
         About{.doc = "Plain name for lists.", .example = "four-slot combiner box"});
-  visit(
-      "outline", p.outline,
-      About{.doc = "Box: width and height of the inside; left out, the box is drawn NOT TO SCALE.",
-            .example = "[\"250 mm\", \"186 mm\"]",
-            .min = 0.05,
-            .max = 3,
-            .only = "box",
-            .items = 2});
+  visit("outline", p.outline,
+        About{.doc = "Width and height of the inside; left out, the box is drawn NOT TO SCALE.",
+              .example = "[\"250 mm\", \"186 mm\"]",
+              .min = 0.05,
+              .max = 3,
+              .only = "box",
+              .items = 2});
   visit("slots", p.slots,
-        About{.doc = "Box: places for string devices on the rail.",
+        About{.doc = "Places for string devices on the rail.",
               .example = "4",
               .min = 1,
               .max = 48,
               .only = "box"});
   visit("minus_holes", p.minus_holes,
-        About{.doc = "Box: holes of the bar the strings' other pole lands on.",
+        About{.doc = "Holes of the bar the strings' other pole lands on.",
               .example = "6",
               .min = 1,
               .max = 100,
               .only = "box"});
-  visit("earth_holes", p.earth_holes,
-        About{.doc = "Box: holes of the ground bar.",
-              .example = "4",
-              .min = 1,
-              .max = 100,
-              .only = "box"});
+  visit(
+      "earth_holes", p.earth_holes,
+      About{
+          .doc = "Holes of the ground bar.", .example = "4", .min = 1, .max = 100, .only = "box"});
   visit("bus_rating", p.bus_rating,
-        About{.doc = "Box: continuous rating of the bus bar.",
+        About{.doc = "Continuous rating of the bus bar.",
               .example = "100 A",
               .min = 1,
               .max = 5000,
               .only = "box"});
   visit("enclosure", p.enclosure,
-        About{.doc = "Box: enclosure type by its marking.", .example = "3R", .only = "box"});
+        About{.doc = "Enclosure type by its marking.", .example = "3R", .only = "box"});
   visit("bus", p.bus,
-        About{.doc = "Box: small screw on the device-side bus bar (arrester).", .only = "box"});
+        About{.doc = "Small screw on the device-side bus bar (arrester).", .only = "box"});
   visit("bus_out", p.bus_out,
-        About{.doc = "Box: lug of the device-side bus bar for the output.", .only = "box"});
-  visit("minus", p.minus, About{.doc = "Box: small holes of the minus bar.", .only = "box"});
+        About{.doc = "Lug of the device-side bus bar for the output.", .only = "box"});
+  visit("minus", p.minus, About{.doc = "Small holes of the minus bar.", .only = "box"});
   visit("minus_out", p.minus_out,
-        About{.doc = "Box: the output's hole of the minus bar (the last).", .only = "box"});
-  visit("earth", p.earth, About{.doc = "Box: small holes of the ground bar.", .only = "box"});
-  visit("earth_out", p.earth_out, About{.doc = "Box: big holes of the ground bar.", .only = "box"});
+        About{.doc = "The output's hole of the minus bar (the last).", .only = "box"});
+  visit("earth", p.earth, About{.doc = "Small holes of the ground bar.", .only = "box"});
+  visit("earth_out", p.earth_out, About{.doc = "Big holes of the ground bar.", .only = "box"});
   visit("rating", p.rating,
-        About{.doc = "Device: rated current.",
+        About{.doc = "Rated current.",
               .example = "20 A",
               .min = 0.1,
               .max = 6000,
               .only = "breaker fuse disconnect"});
   visit("v_dc_pole", p.v_dc_pole,
-        About{.doc = "Device: d.c. volts that one pole may interrupt.",
+        About{.doc = "D.c. volts that one pole may interrupt.",
               .example = "150 V",
               .min = 1,
               .max = 2000,
               .only = "breaker fuse disconnect"});
   visit("poles", p.poles,
-        About{.doc = "Device: poles of one unit.",
+        About{.doc = "Poles of one unit.",
               .example = "1",
               .min = 1,
               .max = 4,
               .only = "breaker fuse disconnect arrester"});
   visit("polarised", p.polarised,
-        About{.doc = "Device: has + and - or line and load marks, so that it interrupts in one "
+        About{.doc = "Has + and - or line and load marks, so that it interrupts in one "
                      "direction only.",
               .example = "false",
               .only = "breaker fuse disconnect"});
   visit("load_break", p.load_break,
-        About{.doc = "Device: may be opened under load. A bare fuse holder may not.",
+        About{.doc = "May be opened under load. A bare fuse holder may not.",
               .example = "true",
               .only = "breaker fuse disconnect"});
   visit("continuous_100", p.continuous_100,
-        About{.doc = "Device: the assembly is listed for 100 % of its rating in continuous duty.",
+        About{.doc = "The assembly is listed for 100 % of its rating in continuous duty.",
               .example = "false",
               .only = "breaker fuse disconnect"});
   visit("interrupt", p.interrupt,
-        About{.doc = "Device: d.c. interrupting rating.",
+        About{.doc = "D.c. interrupting rating.",
               .example = "5 kA",
               .min = 1,
               .max = 500000,
@@ -169,13 +166,11 @@ void describe(V& visit, Part& p) {
               .max = 2000,
               .only = "box disconnect arrester"});
   visit("line", p.line,
-        About{.doc = "Device: terminal on the string's side.",
-              .only = "breaker fuse disconnect arrester"});
+        About{.doc = "Terminal on the string's side.", .only = "breaker fuse disconnect arrester"});
   visit("load", p.load,
-        About{.doc = "Device: terminal on the bus's side.",
-              .only = "breaker fuse disconnect arrester"});
+        About{.doc = "Terminal on the bus's side.", .only = "breaker fuse disconnect arrester"});
   visit("size", p.size,
-        About{.doc = "Device: width and height of the face.",
+        About{.doc = "Width and height of the face.",
               .example = "[\"18 mm\", \"85 mm\"]",
               .min = 0.005,
               .max = 1,
