@@ -248,10 +248,16 @@ std::optional<Failure> Solver::Parts::newton() {
 /// A last step in the currents alone. Behind a small resistance a current is a small difference of
 /// large voltages; what rounding leaves over at the nodes is shared out as the next step would.
 void Solver::Parts::settle() {
-  nodal->factorise(g);
-  factorised = true;
-  Eigen::VectorXd dx = into;
-  nodal->solve(dx);
+  Eigen::VectorXd dx;
+  for (int k = 0; k < 4; ++k) {
+    nodal->factorise(g);
+    factorised = true;
+    dx = into;
+    nodal->solve(dx);
+    // Shared out along straight lines: what bends must be near enough to be one.
+    if (dx.size() == 0 || dx.cwiseAbs().maxCoeff() <= 1e-7) break;
+    evaluate(Eigen::VectorXd(x + dx));
+  }
   into.setZero();
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     const auto [f, t] = ends[k];

@@ -1,0 +1,179 @@
+// Operating points against a circuit simulator, run in the test: the network is written as a netlist.
+#include <unistd.h>
+
+#include <cmath>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <random>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include "circuit/build.hpp"
+#include "circuit/netlist.hpp"
+#include "circuit/solve.hpp"
+#include "job/read.hpp"
+
+namespace stringwright::circuit {
+namespace {
+
+using units::amps;
+using units::ohms;
+using units::volts;
+
+/// Vectors printed by `ngspice -b`: name -> value.
+std::map<std::string, double> simulate(const std::string& netlist) {
+  const auto file = std::filesystem::temp_directory_path() /
+                    ("stringwright-" + std::to_string(::getpid()) + ".cir");
+  std::ofstream(file) << netlist;
+  std::map<std::string, double> found;
+  std::string all;
+  if (std::FILE* out = ::popen(("ngspice -b '" + file.string() + "' 2>&1").c_str(), "r")) {
+    char line[512];
+    while (std::fgets(line, sizeof line, out)) {
+      all += line;
+      std::istringstream words(line);
+      std::string name, equals;
+      double value = 0;
+      if (words >> name >> equals >> value && equals == "=") found[name] = value;
+    }
+    ::pclose(out);
+  }
+  std::filesystem::remove(file);
+  if (found.empty())
+    ADD_FAILURE() << "ngspice gave no values (package ngspice is needed):\n" << all;
+  return found;
+}
+
+/// Every current and every potential. Tolerances: the simulator works to 1e-12 relative but with
+/// 1e-18 S of leakage of its own and a cubic tail of blocking diodes (4e-9 A); nodes that only a blocked
+/// diode defines agree to 1e-6 V.
+void expect_agreement(const Network& n, const std::string& title) {
+  const auto ours = solve(n);
+  ASSERT_TRUE(ours) << ours.failure().message;
+  std::vector<std::string> print;
+  for (std::size_t k = 0; k < n.elements.size(); ++k)
+    print.push_back("i(vi" + std::to_string(k) + ")");
+  int zero = n.references.front();
+  for (int k = 0; k < n.nodes; ++k)
+    if (k != zero && ours->part[k] == ours->part[zero])
+      print.push_back("v(n" + std::to_string(k) + ")");
+  const auto theirs = simulate(netlist(n, title, print));
+  ASSERT_EQ(theirs.size(), print.size()) << title;
+  double largest = 1;
+  for (const auto i : ours->current) largest = std::fmax(largest, std::fabs(i.si()));
+  for (const auto& [name, value] : theirs) {
+    const int k = std::atoi(name.c_str() + (name[0] == 'i' ? 4 : 3));
+    if (name[0] == 'i') {
+      EXPECT_NEAR(ours->current[k].si(), value, 1e-8 + 1e-10 * largest) << title << " " << name;
+    } else {
+      EXPECT_NEAR(ours->potential[k].si(), value, 1e-6 + 1e-9 * std::fabs(value))
+          << title << " " << name;
+    }
+  }
+}
+
+TEST(Ngspice, TwoStringsWithTheirCables) {
+  std::ifstream in(STRINGWRIGHT_SOURCE_DIR "/examples/north-cabin.toml");
+  std::ostringstream text;
+  text << in.rdbuf();
+  auto reading = job::read(text.str(), "north-cabin.toml");
+  ASSERT_TRUE(reading.job);
+  Diagnostics problems;
+  const auto w = wiring::build(*reading.job, problems);
+  std::map<std::string, Failure> failures;
+  const Models models = fit_models(w, failures);
+  Resistances r;
+  for (const auto& c : w.conductors) r.push_back(ohms(c.length ? 0.003 * c.length->si() : 0));
+
+  State s;
+  s.sky = {units::watts_per_square_metre(820), units::celsius(29.6)};
+  s.port = Port::at(volts(95));
+  s.module_sky[w.strings[1].modules[2]] = {units::watts_per_square_metre(310), units::celsius(25)};
+  expect_agreement(build(w, models, r, s).value().network,
+                   "two strings, one module in the shade, 95 V");
+  s.port = Port::short_circuit();
+  expect_agreement(build(w, models, r, s).value().network,
+                   "two strings, one module in the shade, shorted");
+  s.open = {"A1.Q2"};
+  s.port = Port::at(volts(101));
+  s.module_sky.clear();
+  expect_agreement(build(w, models, r, s).value().network, "one string open, 101 V");
+}
+
+/// Strings of unlike modules, with a ground fault, a line-to-line fault, a reversed string, a cell group
+/// near breakdown and a blocking diode: everything that a netlist can hold.
+TEST(Ngspice, ArraysWithFaults) {
+  for (std::uint32_t seed = 1; seed <= 6; ++seed) {
+    std::mt19937 engine(seed);
+    const auto between = [&](double a, double b) {
+      return std::uniform_real_distribution<>(a, b)(engine);
+    };
+    Network n;
+    const int minus = n.add_node(), plus = n.add_node(), earth = n.add_node();
+    n.references = {minus};
+    std::vector<std::vector<int>> nodes;
+    const int strings = 3, modules = 4;
+    for (int s = 0; s < strings; ++s) {
+      nodes.push_back({minus});
+      for (int m = 0; m < modules; ++m) {
+        pv::CellGroup g{.cells = {.i_ph = amps(9.2 * between(0.2, 1.1)),
+                                  .i_0 = amps(4.8e-11),
+                                  .a = volts(0.49),
+                                  .r_s = ohms(0.105),
+                                  .g_sh = pv::siemens(1 / 109.0)},
+                        .bypass = pv::BypassDiode{.a = volts(0.027)}};
+        if (m == 2 && s == 0) {
+          g.bypass.reset();
+          g.breakdown = pv::Breakdown{.v = volts(-60)};
+        }
+        const int top = n.add_node();
+        n.add(top, nodes[s].back(), CellGroup{pv::Curve(g, 3)});
+        nodes[s].push_back(top);
+      }
+      n.add(plus, nodes[s].back(), Resistor{ohms(0.1 + 0.02 * s)});
+    }
+    n.add(earth, minus, Resistor{ohms(1)});
+    switch (seed) {
+      case 1:
+        n.add(nodes[1][2], earth, Resistor{ohms(5)});
+        break;
+      case 2:
+        n.add(nodes[0][1], nodes[2][3], Resistor{ohms(0.5)});
+        break;
+      case 3: {  // string 3 the wrong way round
+        Element& bottom = n.elements[2 * (modules + 1)];
+        bottom.minus = plus;
+        n.elements[3 * (modules + 1) - 1].plus = minus;
+        break;
+      }
+      case 4: {  // string 2 dark, behind a blocking diode
+        for (int m = 0; m < modules; ++m) {
+          pv::CellGroup dark =
+              std::get<CellGroup>(n.laws[n.elements[modules + 1 + m].law]).curve.group();
+          dark.cells.i_ph = amps(0);
+          n.laws[n.elements[modules + 1 + m].law] = CellGroup{pv::Curve(dark, 3)};
+        }
+        n.laws[n.elements[2 * modules + 1].law] = Diode{.a = volts(0.03)};
+        break;
+      }
+      case 5:
+        n.add(nodes[1][2], nodes[1][0], Joint{});
+        break;
+      default:
+        break;
+    }
+    n.add(plus, minus,
+          seed % 2 == 1 ? Law(Resistor{ohms(5)}) : Law(Source{volts(between(60, 120))}));
+    expect_agreement(n, "seed " + std::to_string(seed));
+  }
+}
+
+}  // namespace
+}  // namespace stringwright::circuit
