@@ -336,7 +336,14 @@ Judged output_facts(const Wiring& w, int b, const codebook::Edition& edition) {
   const auto strings = strings_reaching(w, box);
   if (const int s = highest_string(w, strings); s >= 0) add_string(w, s, f);
   add_parallel(w, strings, "box." + box.id, f);
-  add_equipment(w, input_of_box(w, b), f);
+  const int input = input_of_box(w, b);
+  add_equipment(w, input, f);
+  if (input >= 0) {
+    auto others = strings_at(w, w.inputs[at(input)]);
+    const auto own = [&](int o) { return std::find(strings.begin(), strings.end(), o) != strings.end(); };
+    others.erase(std::remove_if(others.begin(), others.end(), own), others.end());
+    f.i_sc_others = Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
+  }
   add_pair(w, box.out_plus, box.out_minus, "run." + out.run, f);
   const auto& in = w.conductors[at(box.out_minus)];
   if (const auto rated = lowest_rating(w, {out.from, out.to, in.from, in.to}))

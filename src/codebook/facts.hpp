@@ -87,7 +87,7 @@ struct Facts {
   Fact<units::Current> i_mp_total;  ///< output, input: sum of the strings' i_mp
   Fact<units::Ratio> strings;       ///< strings in parallel on the bus this circuit belongs to
   Fact<units::Current>
-      i_sc_others;  ///< string: sum of i_sc of all other strings that can feed back into it
+      i_sc_others;  ///< sum of i_sc of all strings elsewhere that can feed back into this circuit
   Fact<units::Current> fuse_max;  ///< smallest maximum series fuse rating of the string's modules
   Fact<units::Voltage> v_sys;     ///< smallest maximum system voltage of the modules
 
