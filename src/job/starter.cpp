@@ -76,6 +76,17 @@ interrupt  = "10 kA"
 line       = { wire_min = "14 AWG", wire_max = "6 AWG", wires = 1, rated = "75 °C", torque = "2.8 N·m" }
 load       = { rated = "75 °C", torque = "2.8 N·m" }
 
+[part.breaker-40A]
+kind       = "breaker"
+rating     = "40 A"
+v_dc_pole  = "250 V"
+poles      = 1
+polarised  = false
+load_break = true
+interrupt  = "10 kA"
+line       = { wire_min = "14 AWG", wire_max = "2 AWG", wires = 1, rated = "75 °C" }
+load       = { wire_min = "14 AWG", wire_max = "2 AWG", wires = 1, rated = "75 °C" }
+
 [surface.rack]
 tilt    = "40 °"
 azimuth = "180 °"             # the way it faces, clockwise from north: south is 180 °
@@ -139,6 +150,8 @@ v_max     = "250 V"
 v_start   = "5 V"
 isc_max   = "50 A"
 terminals = "75 °C"
+device    = "breaker-40A"     # the breaker or disconnect at the controller
+poles     = 1
 )toml";
 }
 
