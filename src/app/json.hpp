@@ -3,6 +3,7 @@
 #include <string>
 
 #include "app/evaluate.hpp"
+#include "app/events.hpp"
 #include "app/explain.hpp"
 #include "app/papers.hpp"
 
@@ -11,6 +12,7 @@ namespace stringwright::app {
 
 std::string check_json(const Evaluation& e);
 std::string papers_json(const Evaluation& e, const std::string& folder, const std::vector<File>& files);
+std::string events_json(const Evaluation& e, const EventsReply& reply);
 std::string explain_json(const Explanation& x);
 std::string new_json(const std::string& path);
 

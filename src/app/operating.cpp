@@ -1,6 +1,6 @@
 #include "app/operating.hpp"
 
-#include "check/facts.hpp"
+#include "app/circuit_of.hpp"
 #include "circuit/build.hpp"
 
 namespace stringwright::app {
@@ -21,36 +21,13 @@ std::vector<Asked> asked(const job::Site& site) {
   return all;
 }
 
-/// Resistances with nothing left open: where wire or length is not known the conductor counts as ideal,
-/// and a remark says which.
-circuit::Resistances resistances(const wiring::Wiring& w, const codebook::Edition& edition,
-                                 std::vector<std::string>& remarks) {
-  const auto known = check::conductor_resistances(w, edition);
-  circuit::Resistances all;
-  std::string unknown;
-  for (std::size_t i = 0; i < known.size(); ++i) {
-    all.push_back(known[i].value_or(units::Resistance{}));
-    const bool carries = w.conductors[i].pole != wiring::Pole::ground &&
-                         w.conductors[i].kind != wiring::ConductorKind::arrester;
-    if (!known[i] && carries) unknown += (unknown.empty() ? "" : ", ") + w.conductors[i].id;
-  }
-  if (!unknown.empty())
-    remarks.push_back("Solved without the resistance of " + unknown + ": wire or length is not known.");
-  return all;
-}
-
 }  // namespace
 
 std::vector<OperatingPoint> operating_points(const wiring::Wiring& w, const codebook::Edition& edition,
                                              std::vector<std::string>& remarks) {
   std::vector<OperatingPoint> all;
-  if (w.inputs.empty() || w.strings.empty()) return all;
-  std::map<std::string, Failure> failures;
-  const auto models = circuit::fit_models(w, failures);
-  for (const auto& [id, failure] : failures)
-    remarks.push_back("Module " + id + " has no model: " + failure.message + " [" + failure.id + "]");
-  if (!failures.empty()) return all;
-  const auto r = resistances(w, edition, remarks);
+  const auto [models, r, solvable] = circuit_of(w, edition, remarks);
+  if (!solvable) return all;
 
   std::vector<std::string> said;
   for (const auto& a : asked(w.job.site)) {

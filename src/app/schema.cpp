@@ -10,6 +10,7 @@ std::string reply_schema() {
   "oneOf": [
     { "$ref": "#/definitions/check" },
     { "$ref": "#/definitions/papers" },
+    { "$ref": "#/definitions/events" },
     { "$ref": "#/definitions/explain" },
     { "$ref": "#/definitions/new" }
   ],
@@ -90,6 +91,104 @@ std::string reply_schema() {
         "written": { "type": "array", "items": { "type": "string" } },
         "fine": { "type": "boolean" },
         "tally": { "$ref": "#/definitions/tally" }
+      }
+    },
+    "events": {
+      "type": "object",
+      "required": ["kind", "file", "job", "convention", "skies", "solutions", "remarks", "rows"],
+      "additionalProperties": false,
+      "properties": {
+        "kind": { "const": "events" },
+        "file": { "type": "string" },
+        "job": { "type": "string" },
+        "convention": { "enum": ["US", "IEC gPV"], "description": "by which devices are taken to hold or open" },
+        "skies": {
+          "type": "array",
+          "description": "the grid; lists of amps below have its order",
+          "items": {
+            "type": "object",
+            "required": ["sun_w_m2", "cell_c"],
+            "additionalProperties": false,
+            "properties": { "sun_w_m2": { "type": "number" }, "cell_c": { "type": "number" } }
+          }
+        },
+        "solutions": { "type": "integer", "description": "solutions of the circuit that the table took" },
+        "remarks": { "type": "array", "items": { "type": "string" } },
+        "rows": { "type": "array", "description": "worst first", "items": { "$ref": "#/definitions/event" } }
+      }
+    },
+    "event": {
+      "type": "object",
+      "required": ["id", "kind", "place", "title", "cause", "load", "like", "solved", "failure", "danger", "verdict", "notes",
+                   "fault_a", "gap_v", "heat_w", "opened", "left_a", "cleared", "devices", "bears"],
+      "additionalProperties": false,
+      "properties": {
+        "id": { "type": "string", "description": "kind@place" },
+        "kind": { "type": "string" },
+        "place": { "type": "string" },
+        "title": { "type": "string" },
+        "cause": { "enum": ["equipment fault", "work error"] },
+        "load": { "enum": ["idle", "working", "battery"] },
+        "like": { "type": "array", "items": { "type": "string" } },
+        "solved": { "type": "boolean", "description": "false: no number below holds; failure says why" },
+        "failure": { "type": ["string", "null"] },
+        "danger": { "enum": ["none", "live", "not-always", "nothing-trips", "breaks"] },
+        "verdict": { "type": "string" },
+        "notes": { "type": "array", "items": { "type": "string" } },
+        "fault_a": { "type": "number", "description": "largest through the fault itself" },
+        "gap_v": { "type": ["number", "null"] },
+        "heat_w": { "type": ["number", "null"] },
+        "opened": { "type": "array", "items": { "type": "string" } },
+        "left_a": { "type": "number", "description": "through the fault after all of those have opened" },
+        "cleared": { "type": "boolean" },
+        "devices": {
+          "type": "array",
+          "items": {
+            "type": "object",
+            "required": ["name", "like", "direction", "worst_a", "i_a", "rating_a", "ratio", "response", "opens_above_w_m2",
+                         "opens_above_cold_w_m2", "opens_above_hot_w_m2", "bound_n_minus_1_isc_w_m2", "against_marks",
+                         "beyond_interrupt", "recovery_v", "recovery_in_voc", "recovery_floats", "may_open_v", "left_a"],
+            "additionalProperties": false,
+            "properties": {
+              "name": { "type": "string" },
+              "like": { "type": "array", "items": { "type": "string" } },
+              "direction": { "type": "string" },
+              "worst_a": { "type": "number", "description": "positive with the direction of normal service" },
+              "i_a": { "type": "array", "items": { "type": "number" } },
+              "rating_a": { "type": ["number", "null"] },
+              "ratio": { "type": ["number", "null"] },
+              "response": { "enum": ["holds", "may open", "opens", null] },
+              "opens_above_w_m2": { "type": ["number", "null"] },
+              "opens_above_cold_w_m2": { "type": ["number", "null"] },
+              "opens_above_hot_w_m2": { "type": ["number", "null"] },
+              "bound_n_minus_1_isc_w_m2": { "type": ["number", "null"], "description": "rule of thumb: every other string gives its Isc" },
+              "against_marks": { "type": "boolean" },
+              "beyond_interrupt": { "type": "boolean" },
+              "recovery_v": { "type": ["number", "null"], "description": "across it when it alone opens" },
+              "recovery_in_voc": { "type": ["number", "null"] },
+              "recovery_floats": { "type": "boolean" },
+              "may_open_v": { "type": ["number", "null"] },
+              "left_a": { "type": ["number", "null"], "description": "through the fault when it alone has opened" }
+            }
+          }
+        },
+        "bears": {
+          "type": "array",
+          "items": {
+            "type": "object",
+            "required": ["what", "thing", "like", "i_a", "limit_a", "limit", "holds"],
+            "additionalProperties": false,
+            "properties": {
+              "what": { "enum": ["module-reverse", "bypass-diode", "conductor"] },
+              "thing": { "type": "string" },
+              "like": { "type": "array", "items": { "type": "string" } },
+              "i_a": { "type": "number" },
+              "limit_a": { "type": ["number", "null"] },
+              "limit": { "type": "string" },
+              "holds": { "type": ["boolean", "null"] }
+            }
+          }
+        }
       }
     },
     "explain": {

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <ostream>
-#include <sstream>
 
-#include "base/text.hpp"
+#include "cli/columns.hpp"
 #include "cli/command.hpp"
 
 namespace stringwright::cli {
@@ -28,11 +27,6 @@ std::string verdict_word(const check::Finding& f) {
   return f.waived ? "WAIVED" : std::string(trail::word(f.outcome.verdict));
 }
 
-std::string padded(const std::string& s, std::size_t width) {
-  const std::size_t n = text::length(s);
-  return n < width ? s + std::string(width - n, ' ') : s + " ";
-}
-
 /// Worst first: what must be mended, then what is not known, then advice, then the rest.
 int rank(const check::Finding& f) {
   if (f.waived) return 3;
@@ -44,26 +38,6 @@ int rank(const check::Finding& f) {
     case Verdict::not_applicable: return 5;
   }
   return 6;
-}
-
-/// A paragraph broken at blanks to fit a terminal, each line indented.
-std::string paragraph(const std::string& words, std::size_t indent) {
-  constexpr std::size_t width = 100;
-  std::istringstream in(words);
-  std::string all;
-  std::string line(indent, ' ');
-  bool empty = true;
-  for (std::string word; in >> word;) {
-    if (!empty && text::length(line) + 1 + text::length(word) > width) {
-      all += line + "\n";
-      line = std::string(indent, ' ');
-      empty = true;
-    }
-    if (!empty) line += ' ';
-    line += word;
-    empty = false;
-  }
-  return all + line + "\n";
 }
 
 /// Findings that say the same of several things, once, with the names of all of them.

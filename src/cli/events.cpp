@@ -1,0 +1,59 @@
+#include "app/events.hpp"
+
+#include <algorithm>
+#include <ostream>
+
+#include "app/json.hpp"
+#include "base/text.hpp"
+#include "cli/command.hpp"
+#include "cli/events_text.hpp"
+
+namespace stringwright::cli {
+namespace {
+
+struct Options {
+  std::string job, event, convention = "us";
+  bool json = false;
+};
+
+int run_events(const Options& o, const Out& out) {
+  const auto e = evaluate_file(o.job, out);
+  if (!e) return input;
+  if (!e->usable) {
+    if (o.json)
+      out.out << app::check_json(*e);
+    else
+      print_diagnostics(*e, out);
+    return input;
+  }
+  app::EventsOptions options;
+  options.event = o.event;
+  options.convention = o.convention == "gpv" ? codebook::Convention::gpv : codebook::Convention::us;
+  const auto reply = app::events(*e, options);
+  if (!reply) {
+    out.err << "stringwright: " << reply.failure().message << " [" << reply.failure().id << "]\n";
+    return input;
+  }
+  if (o.json)
+    out.out << app::events_json(*e, *reply);
+  else
+    print_events(*e, *reply, out);
+  const auto& rows = reply->table.rows;
+  return std::any_of(rows.begin(), rows.end(), [](const auto& r) { return r.failure.has_value(); }) ? findings : fine;
+}
+
+}  // namespace
+
+void add_events(CLI::App& app, Action& chosen) {
+  auto o = std::make_shared<Options>();
+  auto* command = app.add_subcommand("events", "What every fault and mistake does to every device");
+  command->add_option("JOB", o->job, "Job file")->required();
+  command->add_option("--event", o->event, "One event, KIND@PLACE: short-string@S1, ground-fault@S2.0");
+  command->add_option("--devices", o->convention, "When devices open: us (1.35 x in the hour), gpv (1.13 holds, 1.45 opens)")
+      ->check(CLI::IsMember({"us", "gpv"}))
+      ->capture_default_str();
+  command->add_flag("--json", o->json, "Reply as JSON (schema: stringwright schema reply)");
+  command->callback([o, &chosen] { chosen = [o](const Out& out) { return run_events(*o, out); }; });
+}
+
+}  // namespace stringwright::cli

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "trail/trail.hpp"
+#include "units/quantity.hpp"
+
+namespace stringwright::codebook {
+
+/// Which family of devices: what a current above the rating does to them is agreed differently.
+enum class Convention {
+  us,  ///< devices listed for PV in the USA
+  gpv  ///< fuse-links of class gPV
+};
+std::string_view print(Convention c);  ///< "US", "IEC gPV"
+std::optional<Convention> convention(std::string_view name);
+
+/// Conventional currents of a device as multiples of its rating: it holds up to one, opens from the
+/// other on within a time; between them it may open and need not.
+struct DeviceResponse {
+  units::Ratio holds = 1.0;
+  units::Ratio opens = 1.0;
+  units::Time within;
+  trail::Source source;
+};
+
+/// The conventional currents of a device of that rating.
+///
+/// Source: head of data/codebook/device_response.csv. Limits: 25 °C and free air; a device in a hot box
+/// opens earlier, one in the cold later. Proved: cases of kind fuse_characteristic.
+DeviceResponse device_response(Convention c, units::Current rating);
+
+/// Factor of the reverse-current overload test of a module on its maximum series fuse rating, and how
+/// long the test lasts. Source: IEC 61730-2.
+struct ReverseTest {
+  units::Ratio factor = 1.0;
+  units::Time lasts;
+  trail::Source source;
+};
+ReverseTest module_reverse_test();
+
+}  // namespace stringwright::codebook

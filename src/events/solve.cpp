@@ -1,0 +1,179 @@
+#include "events/solve.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "circuit/elements/all.hpp"
+#include "circuit/faults/faults.hpp"
+
+namespace stringwright::events {
+namespace {
+
+using wiring::Pole;
+
+/// Equipment that works takes current and gives none: a source behind a valve. Volts of the valve per
+/// e-fold of current; small beside every array.
+constexpr double valve_volts = 0.01;
+
+int terminal(const wiring::Wiring& w, int device, Pole pole) {
+  for (const int t : w.devices[device].terminals)
+    if (w.terminals[t].pole == pole) return t;
+  return -1;
+}
+
+const circuit::CellGroup* cells(const circuit::Built& b, int element) {
+  return element < 0 ? nullptr : std::get_if<circuit::CellGroup>(&b.network.laws[b.network.elements[element].law]);
+}
+
+/// Voltage at which equipment works: the sum of the modules' maximum power points along a string.
+units::Voltage working_voltage(const Site& s, const circuit::Built& b, int input) {
+  units::Voltage v;
+  for (std::size_t k = 0; k < s.w.strings.size(); ++k) {
+    if (s.input_of_string(static_cast<int>(k)) != input) continue;
+    int last_law = -1;
+    units::Voltage one;
+    for (const int m : s.w.strings[k].modules) {
+      const auto* group = cells(b, b.module[m]);
+      if (!group) continue;
+      const int law = b.network.elements[b.module[m]].law;
+      if (law != last_law) one = group->curve.maximum_power().v;
+      last_law = law;
+      v += one;
+    }
+    break;
+  }
+  return v;
+}
+
+}  // namespace
+
+std::optional<units::Voltage> Solved::between(int plus, int minus) const {
+  if (plus < 0 || minus < 0 || solution.part[plus] != solution.part[minus]) return std::nullopt;
+  return solution.potential[plus] - solution.potential[minus];
+}
+
+Result<const Faulted*> Trials::sound(Load load, const Sky& sky) {
+  const auto key = std::tuple{static_cast<int>(load), sky.sun.si(), sky.cell.kelvin()};
+  if (const auto known = sound_.find(key); known != sound_.end()) return &known->second;
+  circuit::State state;
+  state.sky = sky;
+  auto built = circuit::build(s_.w, s_.models, s_.resistances, state);
+  if (!built) return built.failure();
+  Faulted f;
+  f.built = std::move(*built);
+  auto& b = f.built;
+  auto& n = b.network;
+  for (const auto& p : s_.poles) {
+    const int plus = b.node[p.load], minus = b.node[p.line];
+    const auto found = std::find_if(n.elements.begin(), n.elements.end(),
+                                    [&](const circuit::Element& e) { return e.plus == plus && e.minus == minus; });
+    f.pole.push_back(found == n.elements.end() ? -1 : static_cast<int>(found - n.elements.begin()));
+  }
+  for (std::size_t k = 0; k < s_.w.inputs.size(); ++k) {
+    const int input = static_cast<int>(k);
+    const int device = s_.w.inputs[k].device;
+    const int plus = b.node[terminal(s_.w, device, Pole::plus)], minus = b.node[terminal(s_.w, device, Pole::minus)];
+    f.battery.push_back(-1);
+    f.load.push_back(-1);
+    if (load == Load::working) {
+      const int inner = n.add_node();
+      n.add(inner, minus, circuit::Source{working_voltage(s_, b, input)});
+      f.load.back() = n.add(inner, plus, circuit::Diode{.a = units::volts(valve_volts)});
+    } else if (const auto* battery = s_.battery_of(input); load == Load::battery && battery) {
+      if (!battery->v_max || !battery->fault_current)
+        return Failure{"events.battery-not-known", "voltage or fault current of the battery behind " + s_.w.inputs[k].id +
+                                                       " is not known: nobody can tell what it feeds back"};
+      f.battery.back() =
+          circuit::faults::battery(b, plus, minus, *battery->v_max, *battery->v_max / *battery->fault_current);
+    }
+    if (!s_.bonded()) {
+      const int ground = b.node[terminal(s_.w, device, Pole::ground)];
+      circuit::faults::bridge(b, plus, ground, s_.insulation);
+      circuit::faults::bridge(b, minus, ground, s_.insulation);
+    }
+  }
+  b.one_maximum = false;
+  return &sound_.emplace(key, std::move(f)).first->second;
+}
+
+Result<Faulted> Trials::network(const Event& e, const Sky& sky, const std::vector<int>& open) {
+  const Kind* kind = find_kind(e.kind);
+  if (!kind) return Failure{"events.no-such-event", e.id + " is of no kind that is known"};
+  const auto base = sound(e.load, sky);
+  if (!base) return base.failure();
+  Faulted f = **base;
+  for (const int p : open) {
+    if (f.pole[p] >= 0) circuit::faults::cut(f.built, f.pole[p]);
+    f.pole[p] = -1;
+  }
+  auto applied = kind->apply(s_, e.place, f.built);
+  if (!applied) return applied.failure();
+  f.applied = *applied;
+  return f;
+}
+
+Result<Solved> Trials::solve(const Event& e, const Sky& sky, const std::vector<int>& open) {
+  auto faulted = network(e, sky, open);
+  if (!faulted) return faulted.failure();
+  ++solutions_;
+  auto solution = circuit::solve(faulted->built.network);
+  if (!solution) return solution.failure();
+  return Solved{std::move(*faulted), std::move(*solution)};
+}
+
+Reading Trials::read(const Solved& x) const {
+  Reading r;
+  const auto& b = x.faulted.built;
+  const auto& w = s_.w;
+  for (std::size_t k = 0; k < s_.poles.size(); ++k) {
+    const units::Current i = x.current(x.faulted.pole[k]);  // from line to load
+    r.poles.push_back(s_.poles[k].pole == Pole::plus ? i : -i);
+  }
+  r.conductors.reserve(w.conductors.size());
+  for (const int e : b.conductor) r.conductors.push_back(x.current(e));
+  r.reverse.resize(w.strings.size());
+  r.bypass.resize(w.strings.size());
+  std::vector<int> string_of(w.devices.size(), -1);
+  for (std::size_t s = 0; s < w.strings.size(); ++s)
+    for (const int m : w.strings[s].modules) string_of[m] = static_cast<int>(s);
+  // Parts of a parted module hang below its first element and belong to the same string.
+  int last = -1;
+  std::vector<int> owner(b.network.elements.size(), -1);
+  for (std::size_t d = 0; d < b.module.size(); ++d)
+    if (b.module[d] >= 0) owner[b.module[d]] = string_of[d];
+  for (std::size_t e = 0; e < b.network.elements.size(); ++e) {
+    const auto* group = cells(b, static_cast<int>(e));
+    if (!group) continue;
+    if (owner[e] < 0) {
+      for (std::size_t up = 0; up < e; ++up)
+        if (b.network.elements[up].minus == b.network.elements[e].plus && owner[up] >= 0) owner[e] = owner[up];
+    }
+    last = owner[e];
+    if (last < 0) continue;
+    const units::Current i = x.solution.current[e];
+    r.reverse[last] = units::max(r.reverse[last], -i);
+    const auto& bypass = group->curve.group().bypass;
+    if (!bypass) continue;
+    const auto& element = b.network.elements[e];
+    const double v = (x.solution.potential[element.plus] - x.solution.potential[element.minus]).si() /
+                     (group->curve.in_series() * std::max(element.count, 1));
+    if (v < 0) {
+      const double through = bypass->i_s.si() * std::expm1(-v / bypass->a.si());
+      r.bypass[last] = units::max(r.bypass[last], units::amps(through));
+    }
+  }
+  r.fault = x.current(x.faulted.applied.fault);
+  return r;
+}
+
+Result<units::Voltage> Trials::open_circuit(int string, const Sky& sky) {
+  const auto base = sound(Load::idle, sky);
+  if (!base) return base.failure();
+  units::Voltage v;
+  for (const int m : s_.w.strings[string].modules)
+    if (const auto* group = cells((*base)->built, (*base)->built.module[m])) v += group->curve.v_oc();
+  return v;
+}
+
+}  // namespace stringwright::events
