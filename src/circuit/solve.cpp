@@ -29,6 +29,12 @@ constexpr double rounding = std::numeric_limits<double>::epsilon();
 /// What is reached before an answer counts as being all rounding.
 constexpr double fine = 1e-13;
 
+/// Potentials as unevaluated sums: behind a small resistance a current is a small difference of large
+/// voltages, which one double would round away.
+struct Potentials {
+  Eigen::VectorXd hi, lo;
+};
+
 }  // namespace
 
 struct Solver::Parts {
@@ -50,7 +56,7 @@ struct Solver::Parts {
   double most_current = 1e4;
 
   // The state: voltages of the rows, and what each section carries at them.
-  Eigen::VectorXd x;
+  Potentials x;
   std::vector<double> v, i, g;  // [n_sections]
   std::vector<char> known;      // [n_sections] i and g belong to v
   int inexact = 0;              // sections without a root, for now
@@ -68,16 +74,18 @@ struct Solver::Parts {
   bool branch(std::size_t k) const { return s.all[k].live && !s.all[k].rigid; }
   double volts_of(int knot) const {
     const int r = row[ties.group[knot]];
-    return (r < 0 ? 0 : x[r]) + ties.offset[knot];
+    return (r < 0 ? 0 : x.hi[r] + x.lo[r]) + ties.offset[knot];
   }
 
   std::optional<Failure> prepare();
   void start();
   Carried carry(std::size_t k) const;
-  void evaluate(const Eigen::VectorXd& at);
+  double across(std::size_t k) const;
+  void move(const Potentials& from, double step, const Eigen::VectorXd& dx);
+  void evaluate(const Potentials& from, double step, const Eigen::VectorXd& dx);
   std::optional<Failure> newton();
   void settle();
-  void search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx, double slope_0);
+  void search_line(const Potentials& from, const Eigen::VectorXd& dx, double slope_0);
   std::optional<Failure> run();
   std::vector<double> all_currents();
   Solution read();
@@ -112,7 +120,7 @@ std::optional<Failure> Solver::Parts::prepare() {
   for (std::size_t k = 0; k < s.all.size(); ++k)
     if (branch(k)) ends[k] = {row[ties.group[s.all[k].from]], row[ties.group[s.all[k].to]]};
   nodal = std::make_unique<Nodal>(rows, ends);
-  x = into = scale = Eigen::VectorXd::Zero(rows);
+  x.hi = x.lo = into = scale = Eigen::VectorXd::Zero(rows);
   v.assign(s.all.size(), 0);
   i = g = v;
   known.assign(s.all.size(), 0);
@@ -152,7 +160,8 @@ void Solver::Parts::start() {
   }
   nodal->factorise(g);
   nodal->solve(b);
-  x = std::move(b);
+  x.hi = std::move(b);
+  x.lo.setZero();
 }
 
 Carried Solver::Parts::carry(std::size_t k) const {
@@ -165,18 +174,37 @@ Carried Solver::Parts::carry(std::size_t k) const {
   return {edge + g_edge * (there.v - v[k]), g_edge};
 }
 
-/// Currents of all sections and their sums at `at`.
-void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
-  x = at;
+/// Voltage across a section, by the parts of its potentials.
+double Solver::Parts::across(std::size_t k) const {
+  const Section& section = s.all[k];
+  const auto [f, t] = ends[k];
+  const double hi = (t < 0 ? 0 : x.hi[t]) - (f < 0 ? 0 : x.hi[f]);
+  const double lo = (t < 0 ? 0 : x.lo[t]) - (f < 0 ? 0 : x.lo[f]);
+  return hi + (lo + (ties.offset[section.to] - ties.offset[section.from]));
+}
+
+void Solver::Parts::move(const Potentials& from, double step, const Eigen::VectorXd& dx) {
+  if (&from != &x) x = from;
+  for (int r = 0; r < nodal->rows() && step != 0; ++r) {
+    const double add = x.lo[r] + step * dx[r];
+    const double sum = x.hi[r] + add;
+    const double back = sum - x.hi[r];
+    x.lo[r] = (x.hi[r] - (sum - back)) + (add - back);
+    x.hi[r] = sum;
+  }
+}
+
+/// Currents of all sections and their sums at `from` + step · dx.
+void Solver::Parts::evaluate(const Potentials& from, double step, const Eigen::VectorXd& dx) {
+  move(from, step, dx);
   into.setZero();
   scale.setZero();
   inexact = 0;
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     if (!branch(k)) continue;
-    const Section& section = s.all[k];
-    const double from = volts_of(section.from), to = volts_of(section.to);
-    if (!known[k] || v[k] != to - from) {
-      v[k] = to - from;
+    const double v_k = across(k);
+    if (!known[k] || v[k] != v_k) {
+      v[k] = v_k;
       const Carried c = carry(k);
       i[k] = c.i;
       g[k] = c.g;
@@ -185,28 +213,28 @@ void Solver::Parts::evaluate(const Eigen::VectorXd& at) {
     inexact += !known[k];
     const auto [f, t] = ends[k];
     if (f == t) continue;
-    const double size =
-        std::fabs(i[k]) + 4 * rounding / fine * g[k] * (std::fabs(from) + std::fabs(to));
+    const double size = std::fabs(i[k]) + 4 * rounding / fine * g[k] * std::fabs(v_k);
     if (f >= 0) into[f] -= i[k], scale[f] += size;
     if (t >= 0) into[t] += i[k], scale[t] += size;
   }
+  // Of a current that is no current beside what the modules can give, no share is asked.
+  const double least = 1e-6 * most_current;
   residual = share = 0;
   for (int r = 0; r < nodal->rows(); ++r) {
     residual = std::fmax(residual, std::fabs(into[r]));
-    share = std::fmax(share, std::fabs(into[r]) / (scale[r] + 1e-9));
+    share = std::fmax(share, std::fabs(into[r]) / (scale[r] + least));
   }
 }
 
 /// The co-content falls along `dx`; its slope there is −into · dx and rises with the step. Looks for a
 /// step where little of it is left.
-void Solver::Parts::search_line(const Eigen::VectorXd& from, const Eigen::VectorXd& dx,
-                                double slope_0) {
+void Solver::Parts::search_line(const Potentials& from, const Eigen::VectorXd& dx, double slope_0) {
   double lo = 0, hi = 1, f_lo = slope_0, f_hi = -into.dot(dx);
   for (int k = 0; k < 60 && f_hi > 0; ++k) {
     // Regula falsi; every third step halves, for the slope is far from straight.
     double t = k % 3 == 2 ? lo + (hi - lo) / 2 : lo - f_lo * (hi - lo) / (f_hi - f_lo);
     t = std::clamp(t, lo + 0.02 * (hi - lo), hi - 0.02 * (hi - lo));
-    evaluate(from + t * dx);
+    evaluate(from, t, dx);
     const double f = -into.dot(dx);
     if (!(std::fabs(f) > 0.1 * std::fabs(slope_0))) return;
     (f > 0 ? hi : lo) = t;
@@ -216,7 +244,7 @@ void Solver::Parts::search_line(const Eigen::VectorXd& from, const Eigen::Vector
 
 std::optional<Failure> Solver::Parts::newton() {
   iterations = 0;
-  evaluate(Eigen::VectorXd(x));
+  evaluate(x, 0, into);
   double best = share;
   int idle = 0;
   while (share > fine || inexact > 0) {
@@ -233,9 +261,9 @@ std::optional<Failure> Solver::Parts::newton() {
     factorised = false;
     Eigen::VectorXd dx = into;
     nodal->solve(dx);
-    const Eigen::VectorXd from = x;
+    const Potentials from = x;
     const double slope_0 = -into.dot(dx);
-    evaluate(from + dx);
+    evaluate(from, 1, dx);
     if (!(share <= 0.5 * best)) {
       if (share > fine && -into.dot(dx) > 0.1 * std::fabs(slope_0)) search_line(from, dx, slope_0);
     }
@@ -245,8 +273,8 @@ std::optional<Failure> Solver::Parts::newton() {
   return std::nullopt;
 }
 
-/// A last step in the currents alone. Behind a small resistance a current is a small difference of
-/// large voltages; what rounding leaves over at the nodes is shared out as the next step would.
+/// A last step in the currents alone: what rounding leaves over at the nodes is shared out as the next
+/// step would.
 void Solver::Parts::settle() {
   Eigen::VectorXd dx;
   for (int k = 0; k < 4; ++k) {
@@ -256,12 +284,14 @@ void Solver::Parts::settle() {
     nodal->solve(dx);
     // Shared out along straight lines: what bends must be near enough to be one.
     if (dx.size() == 0 || dx.cwiseAbs().maxCoeff() <= 1e-7) break;
-    evaluate(Eigen::VectorXd(x + dx));
+    evaluate(x, 1, dx);
   }
+  move(x, 1, dx);
   into.setZero();
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     const auto [f, t] = ends[k];
     if (!branch(k) || f == t) continue;
+    v[k] = across(k);
     i[k] -= g[k] * ((t < 0 ? 0 : dx[t]) - (f < 0 ? 0 : dx[f]));
     if (f >= 0) into[f] -= i[k];
     if (t >= 0) into[t] += i[k];

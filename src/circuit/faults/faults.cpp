@@ -20,9 +20,10 @@ std::vector<int> parts_of(const Built& b, const wiring::Wiring& w, int device) {
   const int minus = b.node[w.devices[device].terminals.front()];
   while (b.network.elements[parts.back()].minus != minus) {
     const int node = b.network.elements[parts.back()].minus;
-    const auto below = std::find_if(b.network.elements.rbegin(), b.network.elements.rend(), [&](const Element& e) {
-      return e.plus == node && std::holds_alternative<CellGroup>(b.network.laws[e.law]);
-    });
+    const auto below =
+        std::find_if(b.network.elements.rbegin(), b.network.elements.rend(), [&](const Element& e) {
+          return e.plus == node && std::holds_alternative<CellGroup>(b.network.laws[e.law]);
+        });
     if (below == b.network.elements.rend()) break;
     parts.push_back(static_cast<int>(below.base() - b.network.elements.begin()) - 1);
   }
@@ -41,7 +42,8 @@ int tap(Built& b, const wiring::Wiring& w, int device, int groups) {
   b.one_maximum = false;
   const auto& terminals = w.devices[device].terminals;
   if (groups <= 0) return b.node[terminals.front()];
-  int above = groups_of(b, w, device) - groups;  // groups that stay between the place and the plus end
+  int above =
+      groups_of(b, w, device) - groups;  // groups that stay between the place and the plus end
   if (above <= 0) return b.node[terminals.back()];
   for (const int part : parts_of(b, w, device)) {
     const pv::Curve whole = curve(b, part);

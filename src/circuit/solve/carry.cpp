@@ -8,7 +8,7 @@ namespace stringwright::circuit::solve_detail {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr double rounding = 4 * std::numeric_limits<double>::epsilon();
+constexpr double rounding = 8 * std::numeric_limits<double>::epsilon();
 constexpr double least_slope = 1e-15;
 
 /// Next place to look for a root: Newton's where it stays within the bracket, else the middle.
@@ -30,7 +30,7 @@ class Bracket {
   }
   bool exhausted() const {
     return lo_ > -infinity && hi_ < infinity &&
-           hi_ - lo_ <= rounding * std::fmax(std::fabs(lo_), std::fabs(hi_));
+           hi_ - lo_ <= rounding * std::fmax(std::fabs(lo_), std::fabs(hi_)) + 1e-24;
   }
 
  private:
@@ -70,12 +70,13 @@ Carried carry_one(const Section& s, const Term& term, const Law& law, double v, 
 
 Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
                    double i) {
-  Voltage sum{s.e - s.r * i, -s.r};
+  Voltage sum{s.e - s.r * i, -s.r, std::fabs(s.e) + std::fabs(s.r * i)};
   for (int t = s.term; t < s.term + s.terms; ++t) {
     const Term& term = terms[t];
     const Drop d = at_current(laws[term.law], units::amps(term.sign * i));
     sum.v += term.sign * term.count * d.v.si();
     sum.dv_di += term.count * d.dv_di.si();
+    sum.size += term.count * std::fabs(d.v.si());
   }
   return sum;
 }
@@ -94,7 +95,7 @@ Carried carry(const Section& s, const std::vector<Term>& terms, const std::vecto
     const double miss = here.v - v;
     const double step = -miss / dv_di;
     if (std::fabs(step) <= 1e-12 * std::fabs(i) || bracket.exhausted() ||
-        std::fabs(miss) <= rounding * (std::fabs(here.v) + std::fabs(v))) {
+        std::fabs(miss) <= rounding * (here.size + std::fabs(v))) {
       return {i + step, -1 / dv_di};
     }
     bracket.narrow(i, miss > 0);

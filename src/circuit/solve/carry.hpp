@@ -17,6 +17,7 @@ struct Carried {
 /// Voltage of a section under a current, and its slope <= 0.
 struct Voltage {
   double v = 0, dv_di = 0;
+  double size = 0;  ///< sum of the magnitudes that make up v
 };
 Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
                    double i);
