@@ -31,12 +31,13 @@ Omega omega(double y) {
   // Householder's step of fourth order, written so that no power of e^λ can overflow.
   double e = std::exp(x);
   for (int step = 0; step < 5; ++step) {
-    const double p = e / (1 + e);
-    const double u = (x + e - y) / (1 + e);
+    const double inverse = 1 / (1 + e);
+    const double p = e * inverse;
+    const double u = (x + e - y) * inverse;
     const double change = u * (1 - u * p / 2) / (1 - u * p + u * u * p / 6);
     x -= change;
-    if (std::fabs(change) < 1e-4 * std::fmax(1, std::fabs(x))) {
-      // One more step would not move x; e follows from the equation or from a short series.
+    if (std::fabs(change) < 1e-4 * (1 + std::fabs(x))) {
+      // One more step would not move x; e follows from the equation where it is the larger part.
       e = x > 0.5 ? y - x : std::exp(x);
       break;
     }

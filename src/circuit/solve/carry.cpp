@@ -66,6 +66,22 @@ Carried carry_one(const Section& s, const Term& term, const Law& law, double v, 
   return {term.sign * f.i.si(), -f.di_dv.si() / (n - s.r * f.di_dv.si()), false};
 }
 
+/// The current of a chain whose elements share a voltage evenly: exact where they are alike, and with
+/// the weakest of them a good guess where they nearly are.
+double even_current(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
+                    double v, double start) {
+  double count = 0;
+  for (int t = s.term; t < s.term + s.terms; ++t) count += terms[t].sign * terms[t].count;
+  if (!(count > 0)) return start;
+  const double u = (v - s.e + s.r * start) / count;
+  double least = infinity;
+  for (int t = s.term; t < s.term + s.terms; ++t) {
+    if (terms[t].sign < 0) continue;
+    least = std::fmin(least, at_voltage(laws[terms[t].law], units::volts(u)).i.si());
+  }
+  return std::isfinite(least) ? least : start;
+}
+
 }  // namespace
 
 Voltage voltage_of(const Section& s, const std::vector<Term>& terms, const std::vector<Law>& laws,
@@ -99,7 +115,10 @@ Carried carry(const Section& s, const std::vector<Term>& terms, const std::vecto
       return {i + step, -1 / dv_di};
     }
     bracket.narrow(i, miss > 0);
-    i = bracket.next(i, step);
+    // Far off at the start, a straight line is no guide across the knee of a curve.
+    i = k == 0 && std::fabs(miss) > 0.05 * (here.size + std::fabs(v))
+            ? even_current(s, terms, laws, v, i)
+            : bracket.next(i, step);
   }
   return {i, -1 / dv_di, false};
 }
