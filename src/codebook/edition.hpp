@@ -66,10 +66,10 @@ class Edition {
 
   /// Ampacity in raceway, cable or earth, 30 °C ambient, at most three current-carrying conductors.
   /// @param column  60, 75 or 90 °C conductor temperature
-  Looked<units::Current> ampacity(units::WireSize size, units::Metal metal,
+  Looked<units::Current> ampacity(const units::WireSize& size, units::Metal metal,
                                   units::Temperature column) const;
   /// The same for single conductors in free air.
-  Looked<units::Current> ampacity_free_air(units::WireSize size, units::Metal metal,
+  Looked<units::Current> ampacity_free_air(const units::WireSize& size, units::Metal metal,
                                            units::Temperature column) const;
   /// Ambient correction factor for the 30 °C tables. Between two bands the hotter one holds.
   Looked<units::Ratio> ambient_factor(units::Temperature ambient, units::Temperature column) const;
@@ -92,20 +92,21 @@ class Edition {
   Looked<units::Current> standard_rating_at_least(units::Current i) const;
   Looked<units::Current> standard_rating_at_most(units::Current i) const;
   /// Device limit of small conductors (14, 12, 10 AWG copper ...); no value for larger sizes.
-  Looked<units::Current> small_conductor_limit(units::WireSize size, units::Metal metal) const;
+  Looked<units::Current> small_conductor_limit(const units::WireSize& size,
+                                               units::Metal metal) const;
   /// Minimum equipment grounding conductor of the wire type by device rating.
   Looked<units::WireSize> equipment_ground(units::Current device, units::Metal metal) const;
   /// Smallest size whatever the current: `purpose` "circuit" or "equipment-ground".
   Looked<units::WireSize> smallest_size(std::string_view purpose, units::Metal metal) const;
   /// Metal area of an AWG or kcmil size as the table prints it, in circular mils: what sizing by area
   /// goes by (`WireSize::area` is the exact one).
-  Looked<units::Area> circular_mils(units::WireSize size) const;
+  Looked<units::Area> circular_mils(const units::WireSize& size) const;
   /// Direct-current resistance per length, uncoated stranded conductor, at temperature `t`.
   ///
   ///     r(t) = r_75 · (1 + α · (t − 75 °C))
   ///
   /// Proved: codebook/tables/tables_test.cpp, cases/published (conductor_resistance).
-  Looked<units::ResistancePerLength> resistance(units::WireSize size, units::Metal metal,
+  Looked<units::ResistancePerLength> resistance(const units::WireSize& size, units::Metal metal,
                                                 units::Temperature t) const;
 
   /// Conductor temperature rating of an insulation type, wet location: 75 or 90 °C. Empty where the type
@@ -131,7 +132,8 @@ class Edition {
 /// @param edition  brings ρ_20 (100 % IACS) and α_20 with their source
 /// Limits: solid, uncoated; stranding adds about 2 %, tin about 4 %.
 /// Proved: cases/published/nbs100.toml.
-Looked<units::ResistancePerLength> annealed_copper(const Edition& edition, units::WireSize size,
+Looked<units::ResistancePerLength> annealed_copper(const Edition& edition,
+                                                   const units::WireSize& size,
                                                    units::Temperature t);
 
 /// A rule id of the rule list (V1 ... M13), so that a report can name what nobody has looked at.

@@ -161,7 +161,7 @@ class Trail {
  public:
   /// A fact taken as it is. `symbol` as in docs/notation.md, `words` its plain name.
   template <class Q>
-  Traced<Q> given(std::string symbol, std::string words, const Fact<Q>& fact) {
+  Traced<Q> given(const std::string& symbol, std::string words, const Fact<Q>& fact) {
     Traced<Q> t = atom(symbol, fact.value);
     add(Step::Kind::given, std::move(words), t, {}, {fact.from, fact.status});
     return t;
@@ -169,7 +169,8 @@ class Trail {
 
   /// A factor of the code, with its own citation.
   template <class Q>
-  Traced<Q> factor(std::string symbol, std::string words, std::optional<Q> value, Source source) {
+  Traced<Q> factor(const std::string& symbol, std::string words, std::optional<Q> value,
+                   Source source) {
     Traced<Q> t = atom(symbol, value);
     add(Step::Kind::factor, std::move(words), t, {}, std::move(source));
     return t;
@@ -177,8 +178,8 @@ class Trail {
 
   /// A value read in a table; `where` names the row and column ("10 AWG Cu, 75 °C column").
   template <class Q>
-  Traced<Q> table(std::string symbol, std::string words, std::optional<Q> value, std::string where,
-                  Source source) {
+  Traced<Q> table(const std::string& symbol, std::string words, std::optional<Q> value,
+                  std::string where, Source source) {
     Traced<Q> t = atom(symbol, value);
     add(Step::Kind::table, std::move(words), t, std::move(where), std::move(source));
     return t;
@@ -187,8 +188,8 @@ class Trail {
   /// A result: `symbol = formula = numbers = value`. Later steps see it as one symbol.
   /// @param decimals  of the printed value, where the unit's default is too coarse to follow by hand
   template <class Q>
-  Traced<Q> let(std::string symbol, std::string words, const Traced<Q>& t, Source source = {},
-                std::optional<int> decimals = {}) {
+  Traced<Q> let(const std::string& symbol, std::string words, const Traced<Q>& t,
+                Source source = {}, std::optional<int> decimals = {}) {
     Step s = step(Step::Kind::let, std::move(words),
                   t.value ? std::optional(units::AnyQuantity(*t.value)) : std::nullopt,
                   std::move(source));

@@ -110,6 +110,7 @@ bool take(const toml::node& node, Entry& entry) {
 
 std::string show(const Entry& entry) {
   std::vector<std::string> parts;
+  parts.reserve(entry.numbers.size() + entry.texts.size());
   for (double number : entry.numbers)
     parts.push_back(entry.unit == "flag" ? (number != 0 ? "true" : "false")
                                          : text::shortest(number, 10));
@@ -315,6 +316,64 @@ void Answers::answer_flags(std::string_view name, const std::vector<bool>& value
   answer(name, std::vector<double>(values.begin(), values.end()), "flag");
 }
 
+void Answers::for_each_element(void (*check)(Answers&),
+                               const std::vector<std::string_view>& whole) {
+  const auto by_element = [&](const Entry& e) {
+    return e.is_list && std::find(whole.begin(), whole.end(), e.name) == whole.end();
+  };
+  std::size_t rows = 0;
+  for (const auto& entry : case_->inputs) {
+    if (!by_element(entry)) continue;
+    const std::size_t length = entry.numbers.size() + entry.texts.size();
+    if (rows != 0 && rows != length) return fail("lists of unlike length");
+    rows = length;
+  }
+  if (rows == 0) return check(*this);
+
+  std::vector<Answer> merged;
+  for (std::size_t i = 0; i < rows; ++i) {
+    Case row = *case_;
+    for (auto& entry : row.inputs) {
+      if (!by_element(entry)) continue;
+      entry.is_list = false;
+      if (!entry.numbers.empty()) entry.numbers = {entry.numbers[i]};
+      if (!entry.texts.empty()) entry.texts = {entry.texts[i]};
+    }
+    Answers answers(row);
+    check(answers);
+    used_.insert(used_.end(), answers.used_.begin(), answers.used_.end());
+    failures_.insert(failures_.end(), answers.failures_.begin(), answers.failures_.end());
+    for (auto& one : answers.answers_) {
+      const auto known = std::find_if(merged.begin(), merged.end(), [&](const Answer& m) {
+        return m.value.name == one.value.name;
+      });
+      if (known == merged.end()) {
+        one.value.is_list = true;
+        merged.push_back(std::move(one));
+        continue;
+      }
+      auto& all = known->value;
+      all.numbers.insert(all.numbers.end(), one.value.numbers.begin(), one.value.numbers.end());
+      all.texts.insert(all.texts.end(), one.value.texts.begin(), one.value.texts.end());
+    }
+  }
+  for (auto& one : merged) {
+    const auto expected =
+        std::find_if(case_->expected.begin(), case_->expected.end(),
+                     [&](const Expected& e) { return e.printed.name == one.value.name; });
+    auto& v = one.value;
+    if (expected != case_->expected.end() && !expected->printed.is_list) {
+      if (!v.numbers.empty() && std::all_of(v.numbers.begin(), v.numbers.end(),
+                                            [&](double n) { return n == v.numbers[0]; }))
+        v.numbers.resize(1);
+      if (!v.texts.empty() && std::all_of(v.texts.begin(), v.texts.end(),
+                                          [&](const auto& t) { return t == v.texts[0]; }))
+        v.texts.resize(1);
+    }
+    answers_.push_back(std::move(one));
+  }
+}
+
 void Answers::fail(std::string why) { failures_.push_back(std::move(why)); }
 
 std::string Answers::judge(const Expected& expected, const Answer& answer) const {
@@ -331,7 +390,7 @@ std::string Answers::judge(const Expected& expected, const Answer& answer) const
   }
   found.unit = target.unit;
   found.is_list = target.is_list || found.numbers.size() + found.texts.size() != 1;
-  const std::string both =
+  std::string both =
       expected.printed.name + ": expected " + show(target) +
       (expected.reproduces ? "" : " (the printed figure is " + show(expected.printed) + ")") +
       ", found " + show(found);

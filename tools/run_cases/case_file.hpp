@@ -74,6 +74,11 @@ class Answers {
   void answer_flag(std::string_view name, bool value);
   void answer_flags(std::string_view name, const std::vector<bool>& values);
 
+  /// Works the case element by element where inputs are lists of one length, and answers lists; `whole`
+  /// names inputs that a kind reads as lists itself. An answer that is the same for every element stays
+  /// one where one is expected.
+  void for_each_element(void (*check)(Answers&), const std::vector<std::string_view>& whole = {});
+
   /// Says why the case can't be worked; it then fails with these words.
   void fail(std::string why);
 

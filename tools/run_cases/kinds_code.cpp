@@ -172,19 +172,9 @@ double bundling(const Edition& edition, std::optional<double> count) {
       .in(units::plain);
 }
 
-/// One value, or a list where an input is a list.
-void answer_all(Answers& a, std::string_view name, const std::vector<double>& values,
-                std::string_view unit, bool as_list) {
-  if (values.empty()) return;
-  if (as_list)
-    a.answer(name, values, unit);
-  else
-    a.answer(name, values.front(), unit);
-}
+// One function for each kind; a case that gives lists is worked element by element.
 
-}  // namespace
-
-void check_cold_voltage_coefficient(Answers& a) {
+void cold_voltage_coefficient(Answers& a) {
   const auto edition = edition_of(a);
   const auto voc = a.number("voc", "V");
   const auto t_min = a.number("t_min", "degC");
@@ -197,29 +187,24 @@ void check_cold_voltage_coefficient(Answers& a) {
     a.answer("max_voltage", *v, "V");
 }
 
-void check_cold_voltage_table(Answers& a) {
+void cold_voltage_table(Answers& a) {
   const auto table = a.text("edition_table");
   const auto edition = edition_named(table ? *table : a.of().edition);
   const auto voc = a.number("voc", "V");
   const auto count = a.number("modules_in_series", "1");
-  const auto temperatures = a.numbers("t_min", "degC");
-  std::vector<double> factors;
-  std::vector<double> volts;
-  for (double t : temperatures) {
-    const auto factor = edition.cold_voltage_factor(units::celsius(t));
-    if (!factor.value) return a.fail(factor.why);
-    factors.push_back(factor.value->in(units::plain));
-    if (!voc) continue;
-    Trail aside;
-    const auto v =
-        codebook::cold_by_table(cold_facts(*voc, {}, t, count.value_or(1)), edition, aside);
-    if (v.value) volts.push_back(v.value->in(units::volts));
-  }
-  answer_all(a, "factor", factors, "1", temperatures.size() > 1);
-  answer_all(a, "max_voltage", volts, "V", temperatures.size() > 1);
+  const auto t_min = a.number("t_min", "degC");
+  if (!t_min) return;
+  const auto factor = edition.cold_voltage_factor(units::celsius(*t_min));
+  if (!factor.value) return a.fail(factor.why);
+  a.answer("factor", factor.value->in(units::plain), "1");
+  if (!voc) return;
+  Trail aside;
+  const auto v =
+      codebook::cold_by_table(cold_facts(*voc, {}, *t_min, count.value_or(1)), edition, aside);
+  if (v.value) a.answer("max_voltage", v.value->in(units::volts), "V");
 }
 
-void check_circuit_current(Answers& a) {
+void circuit_current(Answers& a) {
   const auto edition = edition_of(a);
   std::optional<double> i_sc;
   for (const auto* name : {"isc", "isc_module", "isc_circuit"})
@@ -254,7 +239,7 @@ void check_circuit_current(Answers& a) {
   }
 }
 
-void check_string_sizing(Answers& a) {
+void string_sizing(Answers& a) {
   const auto edition = edition_of(a);
   std::optional<double> voc = a.number("voc", "V");
   if (!voc) voc = a.number("voc_module", "V");
@@ -283,7 +268,7 @@ void check_string_sizing(Answers& a) {
       a.answer(name, codebook::most_in_series(units::volts(*cold), units::volts(*limit)), "1");
 }
 
-void check_ocpd_size(Answers& a) {
+void ocpd_size(Answers& a) {
   const auto edition = edition_of(a);
   const auto i_sc = a.number("isc", "A");
   std::optional<double> strings = a.number("strings", "1");
@@ -324,47 +309,32 @@ void check_ocpd_size(Answers& a) {
   if (!fuses.empty()) a.answer("allowed", allowed, "A");
 }
 
-void check_backfeed_current(Answers& a) {
+void backfeed_current(Answers& a) {
   const auto edition = edition_of(a);
-  const auto strings = a.numbers("strings", "1");
+  const auto strings = a.number("strings", "1");
   const auto i_sc = a.number("isc", "A");
   const auto module_limit = a.number("module_max_series_fuse", "A");
   // A ground-fault device is in the path of the faulted string's own current too.
   const bool through_ground = a.number("gfpd_rating", "A").has_value();
-  if (!i_sc || strings.empty()) return;
-  std::vector<double> nec;
-  std::vector<double> others;
-  std::vector<double> fault;
-  std::vector<bool> nec_needed;
-  std::vector<bool> iec_needed;
-  for (double n : strings) {
-    const int count = static_cast<int>(std::lround(n));
-    const units::Current from_others = codebook::iec::backfeed(count, units::amps(*i_sc));
-    Facts f;
-    f.i_sc_others = Fact<units::Current>(from_others);
-    Trail aside;
-    const auto i_rev = codebook::backfeed_current(f, edition, aside);
-    if (!i_rev.value) return;
-    nec.push_back(i_rev.value->in(units::amps));
-    others.push_back(from_others.in(units::amps));
-    fault.push_back(
-        (through_ground ? from_others + units::amps(*i_sc) : from_others).in(units::amps));
-    if (!module_limit) continue;
-    nec_needed.push_back(!units::at_most(*i_rev.value, units::amps(*module_limit)));
-    iec_needed.push_back(
-        codebook::iec::protection_needed(count, units::amps(*i_sc), units::amps(*module_limit)));
-  }
-  const bool list = strings.size() > 1;
-  answer_all(a, "nec_backfeed", nec, "A", list);
-  answer_all(a, "backfed_current", others, "A", list);
-  answer_all(a, "fault_current", fault, "A", list);
-  if (module_limit) {
-    a.answer_flags("nec_needed", nec_needed);
-    a.answer_flags("iec_needed", iec_needed);
-  }
+  if (!i_sc || !strings) return;
+  const int count = static_cast<int>(std::lround(*strings));
+  const units::Current own = units::amps(*i_sc);
+  const units::Current others = codebook::iec::backfeed(count, own);
+  Facts f;
+  f.i_sc_others = Fact<units::Current>(others);
+  Trail aside;
+  const auto i_rev = codebook::backfeed_current(f, edition, aside);
+  if (!i_rev.value) return;
+  a.answer("nec_backfeed", i_rev.value->in(units::amps), "A");
+  a.answer("backfed_current", others.in(units::amps), "A");
+  a.answer("fault_current", (through_ground ? others + own : others).in(units::amps), "A");
+  if (!module_limit) return;
+  const units::Current limit = units::amps(*module_limit);
+  a.answer_flag("nec_needed", !units::at_most(*i_rev.value, limit));
+  a.answer_flag("iec_needed", codebook::iec::protection_needed(count, own, limit));
 }
 
-void check_rooftop_temperature(Answers& a) {
+void rooftop_temperature(Answers& a) {
   const auto edition = edition_of(a);
   const std::string unit = a.unit_of("ambient");
   const auto ambient = a.number("ambient", "degC");
@@ -382,9 +352,9 @@ void check_rooftop_temperature(Answers& a) {
     if (const auto k = ambient_factor(edition, conduit, *column)) a.answer("correction", *k, "1");
 }
 
-void check_conductor_ampacity(Answers& a) {
+void conductor_ampacity(Answers& a) {
   const auto edition = edition_of(a);
-  const auto sizes = a.texts("awg");
+  const auto name = a.text("awg");
   const auto column = a.number("insulation_rating", "degC");
   const auto wires = a.number("current_carrying", "1");
   const std::string unit = a.unit_of("ambient");
@@ -394,7 +364,7 @@ void check_conductor_ampacity(Answers& a) {
   const auto band_high = a.number("ambient_band_high", "degC");
   std::optional<double> k_t = a.number("correction", "1");
   const auto base = a.number("base_ampacity", "A");
-  auto raceway = a.numbers("table_ampacity_raceway", "A");
+  std::optional<double> raceway = a.number("table_ampacity_raceway", "A");
   std::optional<double> free_air = a.number("table_ampacity_free_air_10awg", "A");
 
   const auto adder = adder_kelvins(a, edition, unit);
@@ -408,26 +378,21 @@ void check_conductor_ampacity(Answers& a) {
     if (!k_t) return a.fail("no ambient factor");
   }
   if (k_t) a.answer("correction", *k_t, "1");
-  const double k_n = bundling(edition, wires);
 
-  if (raceway.empty() && column)
-    for (const auto& name : sizes)
-      if (const auto size = size_named(a, name))
-        if (const auto i = table_amps(edition, *size, *column, false)) raceway.push_back(*i);
+  const auto size = name ? size_named(a, *name) : std::nullopt;
+  if (!raceway && size && column) raceway = table_amps(edition, *size, *column, false);
   if (!free_air && column)
     free_air = table_amps(edition, *units::WireSize::from_table("10"), *column, true);
-  const bool list = sizes.size() > 1 || raceway.size() > 1;
-  answer_all(a, "table_ampacity", raceway, "A", list);
-  if (free_air)
-    a.answer("ampacity_free_air_10awg", ampacity_under(*free_air, k_t.value_or(1), k_n), "A");
-  std::vector<double> results;
-  for (double i : raceway) results.push_back(ampacity_under(i, k_t.value_or(1), k_n));
-  answer_all(a, "ampacity_raceway", results, "A", list);
-  if (base) results = {ampacity_under(*base, k_t.value_or(1), k_n)};
-  answer_all(a, "ampacity", results, "A", list && !base);
+  const auto adjusted = [&](double i) {
+    return ampacity_under(i, k_t.value_or(1), bundling(edition, wires));
+  };
+  if (raceway) a.answer("table_ampacity", *raceway, "A");
+  if (raceway) a.answer("ampacity_raceway", adjusted(*raceway), "A");
+  if (free_air) a.answer("ampacity_free_air_10awg", adjusted(*free_air), "A");
+  if (base || raceway) a.answer("ampacity", adjusted(base ? *base : *raceway), "A");
 }
 
-void check_terminal_temperature(Answers& a) {
+void terminal_temperature(Answers& a) {
   const auto edition = edition_of(a);
   const auto device = a.number("device", "A");
   const auto name = a.text("awg");
@@ -461,7 +426,7 @@ void check_terminal_temperature(Answers& a) {
         "A");
 }
 
-void check_conductor_resistance(Answers& a) {
+void conductor_resistance(Answers& a) {
   const auto edition = edition_of(a);
   const auto name = a.text("awg");
   const auto t = a.number("temperature", "degC");
@@ -485,7 +450,7 @@ void check_conductor_resistance(Answers& a) {
              (units::ohms_per_metre(*per_metre) * units::metres(*length)).in(units::ohms), "ohm");
 }
 
-void check_voltage_drop(Answers& a) {
+void voltage_drop(Answers& a) {
   const auto edition = edition_of(a);
   const auto current = a.number("current", "A");
   const auto length = a.number("length_one_way", "m");
@@ -495,9 +460,8 @@ void check_voltage_drop(Answers& a) {
   const auto k = a.number("k", "ohm cmil/ft");
   const auto areas = a.numbers("area", "cmil");
   const auto limit_percent = a.number("limit_percent", "%");
-  auto volts = a.numbers("source_voltage", "V");
-  if (volts.empty()) volts = a.numbers("system_voltage", "V");
-  const bool many = volts.size() > 1;
+  std::optional<double> volts = a.number("source_voltage", "V");
+  if (!volts) volts = a.number("system_voltage", "V");
 
   std::vector<double> drops;  // one a size
   if (current && total)
@@ -528,59 +492,44 @@ void check_voltage_drop(Answers& a) {
   }
   for (std::size_t i = 0; i < drops.size() && i < names.size(); ++i)
     a.answer("drop_" + names[i] + "awg", drops[i], "V");
-  answer_all(a, "voltage_drop", drops, "V", drops.size() > 1);
-
-  std::vector<double> limits;
-  std::vector<double> lowest;
-  std::vector<double> loads;
-  std::vector<double> shares;
-  for (double v : volts) {
-    if (limit_percent) {
-      limits.push_back((units::percent(*limit_percent) * units::volts(v)).in(units::volts));
-      lowest.push_back(v - limits.back());
-    }
-    if (drops.empty()) continue;
-    loads.push_back(v - drops.front());
-    shares.push_back(units::Ratio(drops.front() / v).in(units::percent));
+  if (drops.size() == 1) a.answer("voltage_drop", drops.front(), "V");
+  if (drops.size() > 1) a.answer("voltage_drop", drops, "V");
+  if (!volts) return;
+  if (drops.size() == 1) {
+    a.answer("load_voltage", *volts - drops.front(), "V");
+    a.answer("percent", units::Ratio(drops.front() / *volts).in(units::percent), "%");
   }
-  answer_all(a, "limit", limits, "V", many);
-  answer_all(a, "minimum_voltage", lowest, "V", many);
-  answer_all(a, "load_voltage", loads, "V", many);
-  answer_all(a, "percent", shares, "%", many);
-
-  if (limits.empty() || drops.size() != names.size()) return;
+  if (!limit_percent) return;
+  const units::Voltage limit = units::percent(*limit_percent) * units::volts(*volts);
+  a.answer("limit", limit.in(units::volts), "V");
+  a.answer("minimum_voltage", *volts - limit.in(units::volts), "V");
+  if (drops.size() != names.size()) return;
   std::optional<units::WireSize> smallest;
   for (std::size_t i = 0; i < drops.size(); ++i) {
     const auto size = size_named(a, names[i]);
-    if (!size || !units::at_most(units::volts(drops[i]), units::volts(limits.front()))) continue;
+    if (!size || !units::at_most(units::volts(drops[i]), limit)) continue;
     if (!smallest || *size < *smallest) smallest = size;
   }
   if (smallest) a.answer_text("minimum_awg", smallest->table_name());
 }
 
-void check_egc_size(Answers& a) {
+void egc_size(Answers& a) {
   const auto edition = edition_of(a);
-  const auto devices = a.numbers("device", "A");
-  std::vector<std::string> sizes;
-  for (double device : devices) {
-    const auto size = edition.equipment_ground(units::amps(device), units::Metal::copper);
+  const auto device = a.number("device", "A");
+  std::optional<units::WireSize> by_device;
+  if (device) {
+    const auto size = edition.equipment_ground(units::amps(*device), units::Metal::copper);
     if (!size.value) return a.fail(size.why);
-    sizes.push_back(size.value->table_name());
+    by_device = size.value;
+    a.answer_text("egc", by_device->table_name());
   }
-  if (devices.size() == 1)
-    a.answer_text("egc", sizes.front());
-  else if (!sizes.empty())
-    a.answer_texts("egc", sizes);
-
   const auto before = a.text("phase_before");
   const auto after = a.text("phase_after");
   const auto ground = a.text("egc_before");
   if (!before || !after) return;
   const auto size_before = size_named(a, *before);
   const auto size_after = size_named(a, *after);
-  const auto size_ground = ground              ? size_named(a, *ground)
-                           : sizes.size() == 1 ? size_named(a, sizes.front())
-                                               : std::nullopt;
+  const auto size_ground = ground ? size_named(a, *ground) : by_device;
   if (!size_before || !size_after) return;
   const auto growth = codebook::growth(edition, *size_before, *size_after);
   if (!growth) return;
@@ -595,5 +544,21 @@ void check_egc_size(Answers& a) {
   if (const auto size = codebook::smallest_of_area(edition, *exact))
     a.answer_text("egc_after", size->table_name());
 }
+
+}  // namespace
+
+void check_backfeed_current(Answers& a) { a.for_each_element(backfeed_current); }
+void check_circuit_current(Answers& a) { a.for_each_element(circuit_current); }
+void check_cold_voltage_coefficient(Answers& a) { a.for_each_element(cold_voltage_coefficient); }
+void check_cold_voltage_table(Answers& a) { a.for_each_element(cold_voltage_table); }
+void check_conductor_ampacity(Answers& a) { a.for_each_element(conductor_ampacity); }
+void check_conductor_resistance(Answers& a) { a.for_each_element(conductor_resistance); }
+void check_egc_size(Answers& a) { a.for_each_element(egc_size); }
+void check_ocpd_size(Answers& a) { a.for_each_element(ocpd_size, {"standard_fuses"}); }
+void check_rooftop_temperature(Answers& a) { a.for_each_element(rooftop_temperature); }
+void check_string_sizing(Answers& a) { a.for_each_element(string_sizing); }
+void check_terminal_temperature(Answers& a) { a.for_each_element(terminal_temperature); }
+// Sizes and their areas are candidates here.
+void check_voltage_drop(Answers& a) { a.for_each_element(voltage_drop, {"awg", "area"}); }
 
 }  // namespace stringwright::run_cases

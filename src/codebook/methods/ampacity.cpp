@@ -183,7 +183,7 @@ Traced<units::Current> largest_device(const Facts& facts, const Edition& edition
     next.where = "no next size up above " + words::plain(up_to.value.value_or(units::Current{}));
     next.source = up_to.source;
   }
-  const auto i_next = read_table(trail, "I_next", "next size up", next);
+  auto i_next = read_table(trail, "I_next", "next size up", next);
   const auto small = edition.small_conductor_limit(facts.wire->size, facts.wire->metal);
   if (!small.value) return i_next;
   const auto i_small = read_table(trail, "I_small", "small conductor", small);

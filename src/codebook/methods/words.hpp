@@ -41,15 +41,16 @@ Outcome not_applicable(std::string why);
 
 /// A factor of the code as a step of the trail.
 template <class Q>
-Traced<Q> use(Trail& trail, std::string symbol, std::string plain_name, const Looked<Q>& looked) {
-  return trail.factor(std::move(symbol), std::move(plain_name), looked.value, looked.source);
+Traced<Q> use(Trail& trail, const std::string& symbol, std::string plain_name,
+              const Looked<Q>& looked) {
+  return trail.factor(symbol, std::move(plain_name), looked.value, looked.source);
 }
 
 /// A value of a table as a step of the trail; where the table has none, the step says why.
 template <class Q>
-Traced<Q> read_table(Trail& trail, std::string symbol, std::string plain_name,
+Traced<Q> read_table(Trail& trail, const std::string& symbol, std::string plain_name,
                      const Looked<Q>& looked) {
-  return trail.table(std::move(symbol), std::move(plain_name), looked.value,
+  return trail.table(symbol, std::move(plain_name), looked.value,
                      looked.value ? looked.where : looked.why, looked.source);
 }
 

@@ -54,7 +54,7 @@ Need need_of(const Facts& f, const Edition& edition, Trail& trail) {
     case Behind::not_known:
       break;
   }
-  const Need strings = need_by_strings(f, edition, trail);
+  Need strings = need_by_strings(f, edition, trail);
   if (strings.needed && *strings.needed && f.fitted.known() && !*f.fitted) return strings;
   const std::string what = f.battery.known()
                                ? "whether the equipment blocks reverse current from its battery"

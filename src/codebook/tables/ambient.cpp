@@ -10,7 +10,7 @@ namespace stringwright::codebook {
 namespace {
 
 struct Row {
-  int since;
+  int since = -1;
   std::optional<double> low, high;  ///< °C, inclusive
   std::optional<double> k[3];       ///< 60, 75, 90 °C
   std::string status;
@@ -20,6 +20,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("ambient_correction.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({tables::edition_index(csv.text(i, "since")),
                      csv.number(i, "t_min_c"),

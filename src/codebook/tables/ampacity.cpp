@@ -13,7 +13,7 @@ constexpr const char* column_names[2][3] = {{"cu_60", "cu_75", "cu_90"},
                                             {"al_60", "al_75", "al_90"}};
 
 struct Row {
-  int since;
+  int since = -1;
   units::WireSize size;
   std::optional<double> amps[2][3];  ///< [copper, aluminium][60, 75, 90 °C]
   std::string status;
@@ -22,6 +22,7 @@ struct Row {
 std::vector<Row> read(std::string_view file) {
   const auto csv = tables::compiled_in(file);
   std::vector<Row> all;
+  all.reserve(csv.size());
   for (std::size_t i = 0; i < csv.size(); ++i) {
     Row row;
     row.since = tables::edition_index(csv.text(i, "since"));
@@ -78,12 +79,12 @@ Looked<units::Current> look(const std::vector<Row>& rows, int edition, const uni
 
 }  // namespace
 
-Looked<units::Current> Edition::ampacity(units::WireSize size, units::Metal metal,
+Looked<units::Current> Edition::ampacity(const units::WireSize& size, units::Metal metal,
                                          units::Temperature column) const {
   return look(raceway(), index_, size, metal, column, cite("table.raceway"));
 }
 
-Looked<units::Current> Edition::ampacity_free_air(units::WireSize size, units::Metal metal,
+Looked<units::Current> Edition::ampacity_free_air(const units::WireSize& size, units::Metal metal,
                                                   units::Temperature column) const {
   return look(free_air(), index_, size, metal, column, cite("table.free-air"));
 }

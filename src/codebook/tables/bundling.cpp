@@ -18,6 +18,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("bundling.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({csv.number(i, "n_min").value_or(0), csv.number(i, "n_max"),
                      csv.number(i, "factor_percent").value_or(0), csv.text(i, "status")});

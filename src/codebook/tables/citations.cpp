@@ -10,7 +10,7 @@ namespace {
 
 struct Row {
   std::string key;
-  int since;
+  int since = -1;
   std::string cite, status;
 };
 
@@ -18,6 +18,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("citations.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({csv.text(i, "key"), tables::edition_index(csv.text(i, "since")),
                      csv.text(i, "cite"), csv.text(i, "status")});

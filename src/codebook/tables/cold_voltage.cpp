@@ -9,7 +9,7 @@ namespace stringwright::codebook {
 namespace {
 
 struct Row {
-  int since;
+  int since = -1;
   double warm, cold;  ///< °C, inclusive
   double factor;
   std::string status;
@@ -19,6 +19,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("cold_voltage.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({tables::edition_index(csv.text(i, "since")),
                      csv.number(i, "t_warm_c").value_or(0), csv.number(i, "t_cold_c").value_or(0),

@@ -19,6 +19,7 @@ const std::vector<EditionRow>& editions() {
   static const std::vector<EditionRow> rows = [] {
     const Csv csv = compiled_in("editions.csv");
     std::vector<EditionRow> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i) {
       EditionRow row;
       row.id = csv.text(i, "id");

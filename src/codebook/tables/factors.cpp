@@ -10,7 +10,7 @@ namespace {
 
 struct Row {
   std::string id;
-  int since;
+  int since = -1;
   std::optional<units::AnyQuantity> value;
   std::string cite, status;
 };
@@ -35,6 +35,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("factors.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i) {
       all.push_back({csv.text(i, "id"), tables::edition_index(csv.text(i, "since")),
                      with_unit(csv.number(i, "value").value_or(0), csv.text(i, "unit")),

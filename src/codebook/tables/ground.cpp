@@ -18,7 +18,7 @@ struct ByDevice {
 
 struct Smallest {
   std::string id;
-  int since;
+  int since = -1;
   Sizes sizes;
   std::string cite, status;
 };
@@ -31,6 +31,7 @@ const std::vector<ByDevice>& by_device() {
   static const std::vector<ByDevice> rows = [] {
     const auto csv = tables::compiled_in("equipment_ground.csv");
     std::vector<ByDevice> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({units::amps(csv.number(i, "device_max_a").value_or(0)),
                      {size_of(csv.text(i, "cu")), size_of(csv.text(i, "al"))},
@@ -44,6 +45,7 @@ const std::vector<Smallest>& smallest() {
   static const std::vector<Smallest> rows = [] {
     const auto csv = tables::compiled_in("smallest_sizes.csv");
     std::vector<Smallest> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({csv.text(i, "id"),
                      tables::edition_index(csv.text(i, "since")),

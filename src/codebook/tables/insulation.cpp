@@ -21,6 +21,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("insulation.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({csv.text(i, "type"), csv.number(i, "wet_c"), csv.number(i, "dry_c"),
                      tables::edition_index(csv.text(i, "rooftop_adder_exempt_since")),

@@ -16,6 +16,7 @@ const std::vector<Standard>& standard() {
   static const std::vector<Standard> rows = [] {
     const auto csv = tables::compiled_in("standard_ratings.csv");
     std::vector<Standard> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({units::amps(csv.number(i, "rating_a").value_or(0)), csv.text(i, "status")});
     return all;
@@ -34,6 +35,7 @@ const std::vector<Small>& small() {
   static const std::vector<Small> rows = [] {
     const auto csv = tables::compiled_in("small_conductors.csv");
     std::vector<Small> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({units::WireSize::from_table(csv.text(i, "size")).value_or(units::WireSize{}),
                      csv.text(i, "metal") == "cu" ? units::Metal::copper : units::Metal::aluminium,
@@ -73,7 +75,7 @@ Looked<units::Current> Edition::standard_rating_at_most(units::Current i) const 
   return looked;
 }
 
-Looked<units::Current> Edition::small_conductor_limit(units::WireSize size,
+Looked<units::Current> Edition::small_conductor_limit(const units::WireSize& size,
                                                       units::Metal metal) const {
   Looked<units::Current> looked;
   looked.source = cite("table.small");

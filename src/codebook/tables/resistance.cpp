@@ -25,6 +25,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("wire_sizes.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({units::WireSize::from_table(csv.text(i, "size")).value_or(units::WireSize{}),
                      csv.number(i, "strands").value_or(0),
@@ -39,7 +40,7 @@ const std::vector<Row>& all_rows() {
 
 }  // namespace
 
-Looked<units::Area> Edition::circular_mils(units::WireSize size) const {
+Looked<units::Area> Edition::circular_mils(const units::WireSize& size) const {
   Looked<units::Area> looked;
   looked.where = size.print();
   looked.source = cite("table.resistance");
@@ -53,7 +54,8 @@ Looked<units::Area> Edition::circular_mils(units::WireSize size) const {
   return looked;
 }
 
-Looked<units::ResistancePerLength> Edition::resistance(units::WireSize size, units::Metal metal,
+Looked<units::ResistancePerLength> Edition::resistance(const units::WireSize& size,
+                                                       units::Metal metal,
                                                        units::Temperature t) const {
   Looked<units::ResistancePerLength> looked;
   looked.where = size.print() + " " + std::string(units::print(metal)) + ", " + units::print(t);
@@ -73,7 +75,8 @@ Looked<units::ResistancePerLength> Edition::resistance(units::WireSize size, uni
   return looked;
 }
 
-Looked<units::ResistancePerLength> annealed_copper(const Edition& edition, units::WireSize size,
+Looked<units::ResistancePerLength> annealed_copper(const Edition& edition,
+                                                   const units::WireSize& size,
                                                    units::Temperature t) {
   const auto rho = edition.limit<units::dim::resistivity>("annealed-copper.resistivity");
   const auto alpha = edition.limit<units::dim::per_kelvin>("annealed-copper.per-kelvin");

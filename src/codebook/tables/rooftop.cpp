@@ -11,7 +11,7 @@ namespace stringwright::codebook {
 namespace {
 
 struct Row {
-  int since;
+  int since = -1;
   double from;               ///< inch above the roof
   std::optional<double> to;  ///< absent: and above
   bool to_inclusive;
@@ -23,6 +23,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("rooftop_adder.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({tables::edition_index(csv.text(i, "since")),
                      csv.number(i, "above_in_from").value_or(0), csv.number(i, "above_in_to"),

@@ -19,6 +19,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("rule_list.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({{csv.text(i, "id"), csv.text(i, "title")},
                      csv.text(i, "code"),

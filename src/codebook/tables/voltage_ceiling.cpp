@@ -9,7 +9,7 @@ namespace stringwright::codebook {
 namespace {
 
 struct Row {
-  int since;
+  int since = -1;
   std::string place;
   units::Voltage limit;
   std::string status;
@@ -19,6 +19,7 @@ const std::vector<Row>& all_rows() {
   static const std::vector<Row> rows = [] {
     const auto csv = tables::compiled_in("voltage_ceiling.csv");
     std::vector<Row> all;
+    all.reserve(csv.size());
     for (std::size_t i = 0; i < csv.size(); ++i)
       all.push_back({tables::edition_index(csv.text(i, "since")), csv.text(i, "place"),
                      units::volts(csv.number(i, "volts").value_or(0)), csv.text(i, "status")});
