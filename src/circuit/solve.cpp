@@ -171,7 +171,8 @@ Carried Solver::Parts::carry(std::size_t k) const {
   const double edge = std::copysign(most_current, c.i);
   const auto there = solve_detail::voltage_of(section, s.terms, n.laws, edge);
   const double g_edge = -1 / std::fmin(there.dv_di, -1e-12);
-  return {edge + g_edge * (there.v - v[k]), g_edge};
+  const double beyond = g_edge * (there.v - v[k]);
+  return {edge + beyond, g_edge, c.exact || beyond * edge >= 0};
 }
 
 /// Voltage across a section, by the parts of its potentials.

@@ -26,7 +26,11 @@ class Bracket {
     // It may creep there too: every third step must have halved the bracket.
     const bool creeps = count_ % 3 == 0 && width > 0.5 * width_ && std::fabs(step) > 1e-9 * width;
     if (count_ % 3 == 0) width_ = width;
-    return creeps || !(newton > lo_ && newton < hi_) ? lo_ + width / 2 : newton;
+    if (!creeps && newton > lo_ && newton < hi_) return newton;
+    // The middle of their orders of magnitude: an overshoot on an exponential has hundreds of them.
+    const double middle = std::sinh((std::asinh(lo_) + std::asinh(hi_)) / 2);
+    return middle > lo_ && middle < hi_ && width > 1e-9 * std::fabs(middle) ? middle
+                                                                            : lo_ + width / 2;
   }
   bool exhausted() const {
     return lo_ > -infinity && hi_ < infinity &&
@@ -79,7 +83,7 @@ double even_current(const Section& s, const std::vector<Term>& terms, const std:
     if (terms[t].sign < 0) continue;
     least = std::fmin(least, at_voltage(laws[terms[t].law], units::volts(u)).i.si());
   }
-  return std::isfinite(least) ? least : start;
+  return std::fabs(least) < 1e3 * (1 + std::fabs(start)) ? least : start;
 }
 
 }  // namespace
