@@ -112,6 +112,10 @@ extern const Rule conductor_conditions_of_use{
         "Does the conductor carry the circuit's maximum current in the hottest and most crowded "
         "stretch of its way?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites =
+        "conductor.conditions current.string current.output table.ambient "
+        "table.ambient-equation table.bundling table.rooftop table.raceway "
+        "table.free-air"};
 
 }  // namespace stringwright::codebook

@@ -39,6 +39,7 @@ extern const Rule conductor_minimum_size{
     .aliases = "I16",
     .asks = "Is the conductor at least as large as the code asks of any circuit conductor?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "conductor.minimum"};
 
 }  // namespace stringwright::codebook

@@ -75,6 +75,7 @@ extern const Rule conductor_protected_by_device{
         "Is the device ahead of the conductor small enough to protect it, counting heat, bundling, "
         "terminals and the next standard size up?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "conductor.protection conductor.next-size table.small table.standard"};
 
 }  // namespace stringwright::codebook

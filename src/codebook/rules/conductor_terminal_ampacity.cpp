@@ -15,7 +15,7 @@ std::optional<units::Current> ampacity_of(const Facts& f, const Edition& edition
   return terminal_ampacity(f, edition, aside, i_req).i_t.value;
 }
 
-/// The size itself, its neighbours and the smallest one that holds, on one scale.
+/// The size itself, its neighbours, the smallest that holds and the largest that does not, on one scale.
 trail::Margin margin_line(const Facts& f, const Edition& edition,
                           const Traced<units::Current>& i_req,
                           const std::optional<units::WireSize>& smallest) {
@@ -24,17 +24,21 @@ trail::Margin margin_line(const Facts& f, const Edition& edition,
   const auto& sizes = units::WireSize::american();
   Facts other = f;
   for (std::size_t i = 0; i < sizes.size(); ++i) {
-    const bool own = sizes[i] == f.wire->size;
-    const bool below = i + 1 < sizes.size() && sizes[i + 1] == f.wire->size;
-    const bool above = i > 0 && sizes[i - 1] == f.wire->size;
-    if (!own && !below && !above && !(smallest && sizes[i] == *smallest)) continue;
+    const auto is = [&](std::size_t k, const units::WireSize& size) {
+      return k < sizes.size() && sizes[k] == size;
+    };
+    const bool own = is(i, f.wire->size);
+    const bool neighbour = is(i + 1, f.wire->size) || (i > 0 && is(i - 1, f.wire->size));
+    const bool bound = smallest && (is(i, *smallest) || is(i + 1, *smallest));
+    if (!own && !neighbour && !bound) continue;
     other.wire.value->size = sizes[i];
     const auto i_t = ampacity_of(other, edition, i_req);
     if (!i_t) continue;
-    const Mark mark = own                                   ? Mark::chosen
-                      : units::at_least(*i_t, *i_req.value) ? Mark::other
-                                                            : Mark::refused;
-    m.points.push_back({*i_t, sizes[i].print() + ", " + words::plain(*i_t), mark});
+    const bool holds = units::at_least(*i_t, *i_req.value);
+    m.points.push_back({*i_t, sizes[i].print() + ", " + words::plain(*i_t),
+                        own     ? Mark::chosen
+                        : holds ? Mark::other
+                                : Mark::refused});
   }
   return m;
 }
@@ -55,6 +59,10 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   if (found.assumed && found.column)
     outcome.also.push_back("The terminals' rating is not known: the " +
                            units::print(*found.column) + " column counts.");
+  if (f.terminals.known() && f.terminals->celsius() > 75)
+    outcome.also.push_back(
+        "A mark above 75 °C on a terminal counts only where the equipment it sits in is identified "
+        "for it.");
   if (!i_req.value || !f.wire.known()) return outcome;
   const auto smallest = smallest_size_that(f, [&](const Facts& other) {
     const auto i_t = ampacity_of(other, edition, i_req);
@@ -77,6 +85,9 @@ extern const Rule conductor_terminal_ampacity{
         "Does the conductor carry 1.25 times the circuit's maximum current in the column of its "
         "coolest terminal, with no factors?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites =
+        "conductor.continuous current.string current.output terminal.temperature "
+        "table.raceway"};
 
 }  // namespace stringwright::codebook

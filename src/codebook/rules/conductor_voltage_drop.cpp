@@ -26,7 +26,7 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const bool more = f.drop_before.known();
   const auto drop =
       more ? trail.let("ΔU_sum", "with its string",
-                       own + trail.given("ΔU_0", "lost ahead of it", f.drop_before), {}, 2)
+                       own + trail.given("ΔU_0", "lost ahead of it", f.drop_before, 2), {}, 2)
            : own;
   const auto hot = hot_voltage(f, trail);
   const auto stc = stc_voltage(f, trail);
@@ -77,6 +77,7 @@ extern const Rule conductor_voltage_drop{
         "How much of the operating voltage is lost along the conductors? Advice only: above 3 % of "
         "the hot voltage it is a caution.",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "drop.advice table.resistance"};
 
 }  // namespace stringwright::codebook

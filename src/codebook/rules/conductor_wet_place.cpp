@@ -47,6 +47,7 @@ extern const Rule conductor_wet_place{.id = "conductor.wet-place",
                                           "May the conductor's insulation be used in wet places, "
                                           "as the inside of an outdoor raceway is?",
                                       .applies = applies,
-                                      .check = check};
+                                      .check = check,
+                                      .cites = "conductor.wet table.insulation"};
 
 }  // namespace stringwright::codebook

@@ -22,13 +22,15 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
 
 }  // namespace
 
-extern const Rule current_equipment_input{.id = "current.equipment-input",
-                                          .title = "Array current at the equipment input",
-                                          .aliases = "K3 I1 I2",
-                                          .asks =
-                                              "Does the short-circuit current of all strings, in "
-                                              "strong sun, stay at or below what the input allows?",
-                                          .applies = applies,
-                                          .check = check};
+extern const Rule current_equipment_input{
+    .id = "current.equipment-input",
+    .title = "Array current at the equipment input",
+    .aliases = "K3 I1 I2",
+    .asks =
+        "Does the short-circuit current of all strings, in "
+        "strong sun, stay at or below what the input allows?",
+    .applies = applies,
+    .check = check,
+    .cites = "equipment.instructions current.string current.output"};
 
 }  // namespace stringwright::codebook

@@ -49,6 +49,7 @@ extern const Rule egc_size{.id = "egc.size",
                                "Is the equipment grounding conductor at least the size that the "
                                "device ahead of its circuit asks for?",
                            .applies = applies,
-                           .check = check};
+                           .check = check,
+                           .cites = "table.egc egc.no-device egc.not-larger egc.minimum"};
 
 }  // namespace stringwright::codebook

@@ -54,6 +54,7 @@ extern const Rule ocpd_direction{
     .aliases = "O6",
     .asks = "Where current can come from both sides, does the device open in both directions?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "equipment.instructions"};
 
 }  // namespace stringwright::codebook

@@ -37,6 +37,7 @@ extern const Rule ocpd_interrupt_rating{.id = "ocpd.interrupt-rating",
                                             "Can the device at the input end interrupt the fault "
                                             "current of the battery behind the equipment?",
                                         .applies = applies,
-                                        .check = check};
+                                        .check = check,
+                                        .cites = "ocpd.interrupt"};
 
 }  // namespace stringwright::codebook

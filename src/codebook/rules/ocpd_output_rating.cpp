@@ -40,6 +40,7 @@ extern const Rule ocpd_output_rating{
     .aliases = "O2 D7 I7",
     .asks = "Can the device or switch of the output carry all strings in strong sun all day?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "ocpd.rating current.output table.standard"};
 
 }  // namespace stringwright::codebook

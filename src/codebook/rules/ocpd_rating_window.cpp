@@ -92,6 +92,7 @@ extern const Rule ocpd_rating_window{
         "Can the device carry the string in strong sun all day, and is it no larger than the "
         "modules' maximum series fuse?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "ocpd.rating ocpd.module current.string table.standard"};
 
 }  // namespace stringwright::codebook

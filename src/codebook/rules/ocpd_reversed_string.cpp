@@ -61,6 +61,7 @@ extern const Rule ocpd_reversed_string{
         "Could the device open, or stand open, across a string that was landed the wrong way round "
         "beside another one? A caution where it could not.",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "ocpd.reversed"};
 
 }  // namespace stringwright::codebook

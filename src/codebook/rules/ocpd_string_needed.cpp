@@ -101,6 +101,7 @@ extern const Rule ocpd_string_needed{
         "Can other strings or a battery drive more current backwards into this string than its "
         "modules and its conductor bear, and is a device fitted where they can?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "ocpd.needed current.string"};
 
 }  // namespace stringwright::codebook

@@ -45,6 +45,7 @@ extern const Rule ocpd_volts_per_pole{.id = "ocpd.volts-per-pole",
                                           "Can the device, with its poles in series, open the "
                                           "string's maximum voltage as direct current?",
                                       .applies = applies,
-                                      .check = check};
+                                      .check = check,
+                                      .cites = "ocpd.voltage voltage.coefficient voltage.table"};
 
 }  // namespace stringwright::codebook

@@ -100,6 +100,16 @@ TEST(Rules, EveryAliasStandsInTheRuleList) {
       EXPECT_TRUE(listed.count(alias)) << rule->id << " " << alias;
 }
 
+TEST(Rules, EveryRuleNamesItsCitationsInEveryEdition) {
+  for (const Rule* rule : all_rules()) {
+    const auto keys = words_of(rule->cites);
+    EXPECT_FALSE(keys.empty()) << rule->id;
+    for (const auto& id : Edition::offered())
+      for (const auto& key : keys)
+        EXPECT_FALSE(Edition::open(id)->cite(key).cite.empty()) << rule->id << ": " << key;
+  }
+}
+
 // Cases under, on and over the limit, where it does not apply, and with a fact missing.
 TEST(Rules, CasesReachEveryKindOfVerdict) {
   for (const Rule* rule : all_rules()) {

@@ -67,6 +67,7 @@ extern const Rule voltage_ceiling{.id = "voltage.ceiling",
                                       "Does the maximum voltage stay at or below what the code "
                                       "allows on or in a dwelling, another building, or elsewhere?",
                                   .applies = applies,
-                                  .check = check};
+                                  .check = check,
+                                  .cites = "voltage.ceiling"};
 
 }  // namespace stringwright::codebook

@@ -115,6 +115,7 @@ extern const Rule voltage_equipment_input{
         "input? Asked by the modules' coefficient and by the table for silicon; the job says which "
         "judges.",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "voltage.equipment voltage.coefficient voltage.table"};
 
 }  // namespace stringwright::codebook

@@ -28,6 +28,7 @@ extern const Rule voltage_modules{.id = "voltage.modules",
                                       "Does the string's maximum voltage stay at or below the "
                                       "maximum system voltage on every module's label?",
                                   .applies = applies,
-                                  .check = check};
+                                  .check = check,
+                                  .cites = "voltage.module voltage.coefficient voltage.table"};
 
 }  // namespace stringwright::codebook

@@ -20,7 +20,9 @@ Need needed_voltage(const Facts& f, const Edition& edition, Trail& trail) {
   Need need;
   const bool battery = has_battery(f);
   if (!battery && f.battery.known()) {
-    need.v = trail.given("V_min", "window's lower end", f.v_operating_min);
+    need.v = f.v_operating_min.known() || !f.v_start.known()
+                 ? trail.given("V_min", "window's lower end", f.v_operating_min)
+                 : trail.given("V_start", "start voltage", f.v_start);
     return need;
   }
   if (!f.battery.known()) {
@@ -49,7 +51,8 @@ Need needed_voltage(const Facts& f, const Edition& edition, Trail& trail) {
 ///
 ///     V_hot ≥ V_need,    V_need = V_bat + V_start  (battery),    V_min  (none)
 ///
-/// The margin above a battery is common practice where the maker's is not known: a string that clears
+/// Without a battery V_start is the voltage at which the input starts: falling short of it in the heat,
+/// inside the window, is a caution. The margin above a battery is common practice where the maker's is not known: a string that clears
 /// the battery and not the margin is then a caution. Where length and wire are known the voltage drop is
 /// taken off first.
 ///
@@ -67,6 +70,13 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
     outcome.verdict = Verdict::caution;
     outcome.also.push_back("It clears the battery's " + words::plain(*f.v_battery_max) +
                            ", not the margin of common practice.");
+  }
+  const bool starts_alone = f.battery.known() && !*f.battery && f.v_start.known();
+  if (outcome.verdict == Verdict::pass && starts_alone &&
+      !units::at_least(*v_hot.value, *f.v_start)) {
+    outcome.verdict = Verdict::caution;
+    outcome.also.push_back("Below the start voltage of " + words::plain(*f.v_start) +
+                           ": once stopped in the heat it may not start again before it cools.");
   }
   if (need.common_practice)
     outcome.also.push_back(
@@ -92,6 +102,7 @@ extern const Rule voltage_operating_window{
         "With the hottest cells, does the string still reach the voltage that the input needs to "
         "work or to charge its battery?",
     .applies = applies,
-    .check = check};
+    .check = check,
+    .cites = "operating.window operating.margin"};
 
 }  // namespace stringwright::codebook
