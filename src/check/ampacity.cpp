@@ -23,7 +23,7 @@ std::optional<units::Current> ampacity(const codebook::Facts& f, const codebook:
 std::vector<std::optional<units::Current>> conductor_ampacities(const wiring::Wiring& w,
                                                                 const codebook::Edition& edition) {
   std::vector<std::optional<units::Current>> all(w.conductors.size());
-  for (const auto& judged : facts_of(w)) {
+  for (const auto& judged : facts_of(w, edition)) {
     const auto& f = judged.facts;
     if (f.subject == codebook::Subject::string_circuit) {
       for (const auto& s : w.strings) {
