@@ -9,9 +9,11 @@
 namespace stringwright::sheets {
 
 extern const Sheet box_sheet;
+extern const Sheet report_sheet;
+extern const Sheet schedule_sheet;
 
 const std::vector<Sheet>& all_sheets() {
-  static const std::vector<Sheet> all{box_sheet};
+  static const std::vector<Sheet> all{box_sheet, schedule_sheet, report_sheet};
   return all;
 }
 
@@ -40,7 +42,8 @@ draw::Strip strip(const Material& m) {
   s.checks.push_back(std::to_string(t.caution) + " caution");
   s.checks.push_back(std::to_string(t.pass) + " pass");
   s.not_looked_at = std::to_string(t.not_looked_at) + " rules NOT LOOKED AT";
-  s.caution = "Live whenever there is light. Treat every conductor as live until proven dead. Figures are computed, not measured.";
+  s.caution = {"Live whenever there is light.", "Treat every conductor as live until proven dead.",
+               "Figures are computed, not measured."};
   s.revision = draw::plain(h.revision.value_or(""));
   s.date = draw::plain(h.date.value_or(""));
   return s;

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "base/text.hpp"
+#include "sheets/box/advice.hpp"
 #include "sheets/box/column.hpp"
 #include "sheets/box/drawing.hpp"
 #include "sheets/box/layout.hpp"
@@ -25,13 +26,17 @@ double advice_height(const Advice& a, double width) {
 }
 
 /// Sentences with a copper dot, or numbered where their order matters. Returns where they end.
-double draw_advice(Canvas& c, const Advice& a, double left, double right, double top, bool numbered) {
+double draw_advice(Canvas& c, const Advice& a, double left, double right, double top,
+                   bool numbered) {
   c.text({left, top + 3.4}, a.head, {.points = size::body, .weight = Weight::bold});
   double y = top + 8.6;
   for (std::size_t i = 0; i < a.lines.size(); ++i) {
-    if (numbered) c.text({left, y}, std::to_string(i + 1), {.weight = Weight::bold, .ink = Ink::copper});
-    else c.circle({left + 1.2, y - 1.3}, 0.7, no_stroke(), Ink::copper);
-    y = c.lines({left + 4.6, y}, wrap(a.lines[i], right - left - 5, size::caption), line_pitch) + 0.5;
+    if (numbered)
+      c.text({left, y}, std::to_string(i + 1), {.weight = Weight::bold, .ink = Ink::copper});
+    else
+      c.circle({left + 1.2, y - 1.3}, 0.7, no_stroke(), Ink::copper);
+    y = c.lines({left + 4.6, y}, wrap(a.lines[i], right - left - 5, size::caption), line_pitch) +
+        0.5;
   }
   return y - line_pitch + 1.4;
 }
@@ -76,44 +81,48 @@ void column(Canvas& c, const View& v, double left, double right, double top) {
   const auto words = advice(v);
   const auto rows = rows_for(v, right - left + 2 * column_margin, column_room());
   double y = draw_table(c, rows, left, right, top) + 4;
-  for (std::size_t i = 0; i < words.size(); ++i) y = draw_advice(c, words[i], left, right, y, i == 0) + 2;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    y = draw_advice(c, words[i], left, right, y, i == 0) + 2;
 }
 
-/// The hole table on a sheet of its own, in three columns.
-Page table_page(const View& v) {
-  Page page;
-  page.title = title_of(v) + ": holes";
-  const Field f = field(page);
+/// The hole table on sheets of its own, in three columns.
+std::vector<Page> table_pages(const View& v, const std::string& title) {
+  const Field f = field(Page{});
+  constexpr double width = 122, gap = 8.5;
+  const double top = f.top + 3, bottom = f.bottom - 3;
+  std::vector<Page> pages;
   Canvas c;
-  const double width = 122, gap = 8.5;
-  const auto sections = table(v, false);
   double x = f.left + 6;
+  const auto next_page = [&] {
+    Page page;
+    page.title = title;
+    page.shapes = c.take();
+    c = {};
+    pages.push_back(std::move(page));
+    x = f.left + 6;
+  };
   std::vector<Section> column;
-  const auto flush = [&] {
-    if (column.empty()) return;
-    draw_table(c, column, x, x + width, f.top + 3);
+  const auto next_column = [&] {
+    if (x + width > f.right) next_page();
+    draw_table(c, column, x, x + width, top);
     column.clear();
     x += width + gap;
   };
-  for (const auto& s : sections) {
-    Section part{s.letter, s.title, {}};
+  for (const auto& s : table(v, false)) {
+    column.push_back({s.letter, s.title, {}});
     for (const auto& r : s.rows) {
-      auto with = column;
-      Section longer = part;
-      longer.rows.push_back(r);
-      with.push_back(longer);
-      if (f.top + 3 + height(with, width) > f.bottom - 3) {
-        if (!part.rows.empty()) column.push_back(part);
-        flush();
-        part.rows.clear();
-      }
-      part.rows.push_back(r);
+      column.back().rows.push_back(r);
+      if (top + height(column, width) <= bottom) continue;
+      // One row too many: it begins the next column, under its head again.
+      column.back().rows.pop_back();
+      if (column.back().rows.empty()) column.pop_back();
+      next_column();
+      column.push_back({s.letter, s.title, {r}});
     }
-    if (!part.rows.empty()) column.push_back(part);
   }
-  flush();
-  page.shapes = c.take();
-  return page;
+  if (!column.empty()) next_column();
+  next_page();
+  return pages;
 }
 
 Paper paper_of(const View& v) {
@@ -122,9 +131,7 @@ Paper paper_of(const View& v) {
   paper.title = "Combiner box " + v.circuit().id + ", inside";
   const auto layout = lay_out(v, [&](double width) { return column_fits(v, width); });
   if (!layout) {
-    Page page = table_page(v);
-    page.title = title_of(v) + ": holes, too many to draw on one sheet";
-    paper.pages.push_back(std::move(page));
+    paper.pages = table_pages(v, title_of(v) + ": holes, too many to draw on one sheet");
     return paper;
   }
   Page page;
@@ -147,16 +154,19 @@ Paper paper_of(const View& v) {
   const auto words = advice(v);
   const double middle = f.left + 200;
   for (std::size_t i = 0; i < words.size(); ++i)
-    draw_advice(c, words[i], i == 0 ? f.left + 6 : middle + 4, i == 0 ? middle - 4 : f.right - 6, top + 2.4, i == 0);
+    draw_advice(c, words[i], i == 0 ? f.left + 6 : middle + 4, i == 0 ? middle - 4 : f.right - 6,
+                top + 2.4, i == 0);
   page.shapes = c.take();
   paper.pages.push_back(std::move(page));
-  paper.pages.push_back(table_page(v));
+  for (auto& holes : table_pages(v, title_of(v) + ": holes"))
+    paper.pages.push_back(std::move(holes));
   return paper;
 }
 
 std::vector<Paper> make(const Material& m) {
   std::vector<Paper> all;
-  for (std::size_t i = 0; i < m.wiring.boxes.size(); ++i) all.push_back(paper_of(view(m.wiring, static_cast<int>(i))));
+  for (std::size_t i = 0; i < m.wiring.boxes.size(); ++i)
+    all.push_back(paper_of(view(m.wiring, static_cast<int>(i))));
   return all;
 }
 

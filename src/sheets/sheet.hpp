@@ -13,8 +13,8 @@ namespace stringwright::sheets {
 
 /// One line of the table of operating points on the report: what, under which sky, volts, amps, watts.
 struct OperatingLine {
-  std::string thing;      ///< "CC1.PV1", "S1"
-  std::string condition;  ///< "open circuit, −31 °C cell, 1000 W/m²"
+  std::string thing;               ///< "CC1.PV1", "S1"
+  std::string condition;           ///< "open circuit, −31 °C cell, 1000 W/m²"
   std::string volts, amps, watts;  ///< printed; "" = does not apply
 };
 

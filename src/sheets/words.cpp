@@ -58,8 +58,10 @@ std::string length_words(const job::Job& job, std::optional<units::Length> lengt
 std::string basis_words(const job::Job& job) {
   const auto& g = job.grounding;
   std::string s;
-  if (!g.scheme) s = "grounding not known";
-  else if (*g.scheme == job::Scheme::ungrounded) s = "ungrounded, no bond";
+  if (!g.scheme)
+    s = "grounding not known";
+  else if (*g.scheme == job::Scheme::ungrounded)
+    s = "ungrounded, no bond";
   else {
     s = *g.scheme == job::Scheme::solid ? "solid ground" : "functional ground";
     s += !g.pole ? ", pole not known" : *g.pole == job::Pole::plus ? ", plus pole" : ", minus pole";
@@ -70,8 +72,10 @@ std::string basis_words(const job::Job& job) {
 
 std::string stretch_words(const wiring::Stretch& s) {
   std::string words = s.in.empty() ? "method not known" : s.in;
-  if (s.size) words += " " + s.size->print();
-  else if (s.size.choose) words += ", size to be chosen";
+  if (s.size)
+    words += " " + s.size->print();
+  else if (s.size.choose)
+    words += ", size to be chosen";
   const auto short_length = [](units::Length l) {
     return l.in(units::metres) < 0.1 ? text::shortest(l.in(units::millimetres), 3) + " mm"
                                      : text::shortest(l.in(units::metres), 3) + " m";
@@ -105,19 +109,27 @@ std::string listed(const std::vector<std::string>& names) {
 std::string device_word(const parts::Part* part) {
   if (!part || !part->kind) return "device";
   switch (*part->kind) {
-    case parts::PartKind::breaker: return "breaker";
-    case parts::PartKind::fuse: return "fuse";
-    case parts::PartKind::disconnect: return "disconnect";
-    case parts::PartKind::arrester: return "arrester";
-    case parts::PartKind::box: return "box";
+    case parts::PartKind::breaker:
+      return "breaker";
+    case parts::PartKind::fuse:
+      return "fuse";
+    case parts::PartKind::disconnect:
+      return "disconnect";
+    case parts::PartKind::arrester:
+      return "arrester";
+    case parts::PartKind::box:
+      return "box";
   }
   return "device";
 }
 
 std::vector<std::string> rating(const parts::Part* part) {
   std::vector<std::string> words;
-  if (part && part->rating) words.push_back(text::shortest(part->rating->in(units::amps), 4) + " A");
-  const auto& volts = part && part->v_dc_pole ? part->v_dc_pole : part ? part->v_dc : Given<units::Voltage>{};
+  if (part && part->rating)
+    words.push_back(text::shortest(part->rating->in(units::amps), 4) + " A");
+  const auto& volts = part && part->v_dc_pole ? part->v_dc_pole
+                      : part                  ? part->v_dc
+                                              : Given<units::Voltage>{};
   if (volts) words.push_back(text::shortest(volts->in(units::volts), 4) + " V");
   if (words.empty()) words.push_back("not known");
   return words;

@@ -19,8 +19,8 @@ constexpr double row_pitch = 5.6, group_gap = 7.4, head_height = 9;
 /// "N3", "N1–12", from labels that follow each other; "+ − E" where they are no numbers.
 std::string span_of(const std::vector<std::string>& labels, const std::string& letter) {
   if (labels.size() == 1) return labels.front();
-  if (labels.front().size() < 4 && !std::isdigit(static_cast<unsigned char>(labels.front().back())) &&
-      letter == "S")
+  if (labels.front().size() < 4 &&
+      !std::isdigit(static_cast<unsigned char>(labels.front().back())) && letter == "S")
     return text::join(labels, " ");
   return labels.front() + "–" + labels.back().substr(std::min(letter.size(), labels.back().size()));
 }
@@ -35,8 +35,8 @@ std::string tags_of(const std::vector<std::string>& tags) {
 }
 
 bool alike(const Row& a, const Row& b) {
-  return a.spare == b.spare && a.size == b.size && a.newton_metres == b.newton_metres && a.wires == b.wires &&
-         a.may_hold == b.may_hold;
+  return a.spare == b.spare && a.size == b.size && a.newton_metres == b.newton_metres &&
+         a.wires == b.wires && a.may_hold == b.may_hold;
 }
 
 class Table {
@@ -74,8 +74,10 @@ class Table {
       for (int t : last.terminals)
         for (int c : v_.on(t)) tags.push_back(v_.conductor(c).tag);
       last.holes = span_of(last.labels, s.letter);
-      if (s.letter == "S") last.wire = "its leads";
-      else if (last.wire != "finger") last.wire = tags_of(tags);
+      if (s.letter == "S")
+        last.wire = "its leads";
+      else if (last.wire != "finger")
+        last.wire = tags_of(tags);
       return;
     }
     s.rows.push_back(std::move(r));
@@ -83,8 +85,14 @@ class Table {
 
   Section device_side(bool load) const {
     const std::string what = device_word(v_.device_part);
-    const std::string capital = what == "fuse" ? "Fuse holder" : std::string(1, static_cast<char>(std::toupper(what[0]))) + what.substr(1);
-    Section s{load ? "T" : "L", capital + (load ? ", bus side, top" : ", string side, bottom"), {}};
+    const std::string capital =
+        what == "fuse" ? "Fuse holder"
+                       : std::string(1, static_cast<char>(std::toupper(what[0]))) + what.substr(1);
+    Section s{
+        load ? "T" : "L",
+        capital + (load ? ", bus side, top"
+                        : (v_.strings() > 0 ? ", string side, bottom" : ", feeder side, bottom")),
+        {}};
     for (const auto& p : v_.places)
       for (const auto& e : p.ends) {
         const int t = load ? e.load : e.line;
@@ -102,8 +110,11 @@ class Table {
   }
 
   Section bar(const Bar& b, bool bus) const {
-    Section s{b.letter, bus ? (b.pole == Pole::plus ? "Plus bus, lugs" : "Minus bus, lugs")
-                            : b.pole == Pole::plus ? "Plus bar" : b.pole == Pole::minus ? "Minus bar" : "Ground bar",
+    Section s{b.letter,
+              bus                    ? (b.pole == Pole::plus ? "Plus bus, lugs" : "Minus bus, lugs")
+              : b.pole == Pole::plus ? "Plus bar"
+              : b.pole == Pole::minus ? "Minus bar"
+                                      : "Ground bar",
               {}};
     for (int t : b.holes) add(s, hole(t));
     return s;
@@ -147,8 +158,7 @@ std::vector<std::string> cells(const Section& s, const Row& r) {
   if (r.spare) return {};
   if (r.labels.size() == 1) return {""};
   std::vector<std::string> numbers;
-  for (const auto& l : r.labels)
-    numbers.push_back(text::starts_with(l, s.letter) ? l.substr(s.letter.size()) : l);
+  for (const auto& l : r.labels) numbers.push_back(number_in(l, s.letter));
   return numbers;
 }
 
@@ -173,12 +183,13 @@ double height(const std::vector<Section>& sections, double width) {
   return h;
 }
 
-double draw_table(Canvas& page, const std::vector<Section>& sections, double left, double right, double top) {
+double draw_table(Canvas& page, const std::vector<Section>& sections, double left, double right,
+                  double top) {
   Canvas c;
   const Type soft{.ink = Ink::soft}, soft_right{.align = Align::right, .ink = Ink::soft};
   const double dots = right - 20.5;
   const double inches = dots - 4, newton = inches - 12.5;
-  const double wire = left + 12, size = left + (right - left > 105 ? 32 : 27);
+  const double wire = left + 12, size = left + (right - left > 105 ? 32 : 25);
   double y = top + 5.6;
   c.text({left, y}, "Hole", soft);
   c.text({wire, y}, "Wire", soft);
@@ -205,7 +216,8 @@ double draw_table(Canvas& page, const std::vector<Section>& sections, double lef
         c.text({from, base}, r.wire);
         const double after = std::max(size, from + measure(r.wire, size::caption).width + 2);
         const bool by_marking = r.newton_metres.empty();
-        c.text({after, base}, fit(r.size, (by_marking ? inches - 19 : newton - 7.4) - after, size::caption));
+        c.text({after, base},
+               fit(r.size, (by_marking ? inches - 19 : newton - 8.2) - after, size::caption));
         if (by_marking) {
           c.text({inches, base}, "by marking", soft_right);
         } else {
@@ -223,9 +235,11 @@ double draw_table(Canvas& page, const std::vector<Section>& sections, double lef
               x = left + 13;
               line += cell_height + 0.8;
             }
-            c.rect({x, line, cell_width - 0.9, cell_height}, {Ink::ink, draw::weight::part}, Ink::paper);
-            c.text({x + (cell_width - 0.9) / 2, line + cell_height / 2 + half_capital(size::caption)}, number,
-                   {.align = Align::middle, .ink = Ink::soft});
+            c.rect({x, line, cell_width - 0.9, cell_height}, {Ink::ink, draw::weight::part},
+                   Ink::paper);
+            c.text(
+                {x + (cell_width - 0.9) / 2, line + cell_height / 2 + half_capital(size::caption)},
+                number, {.align = Align::middle, .ink = Ink::soft});
             x += cell_width;
           }
         }
@@ -236,62 +250,6 @@ double draw_table(Canvas& page, const std::vector<Section>& sections, double lef
   }
   page.add(c.group("hole-table"));
   return y;
-}
-
-std::vector<Advice> advice(const View& v) {
-  const bool both = v.buses.size() > 1;
-  const Pole device_pole = v.buses.empty() ? Pole::plus : v.buses.front().pole;
-  const std::string bus = v.buses.empty() ? "P" : v.buses.front().letter;
-  const std::string bar = both ? v.buses.back().letter : device_pole == Pole::plus ? "N" : "P";
-  const auto& circuit = v.circuit();
-  const auto& job = v.wiring.job;
-
-  std::vector<std::string> labels;
-  for (const auto& p : v.places)
-    if (!p.spare) labels.push_back(v.device(p.device).label);
-  const std::string devices = listed(labels);
-  const std::string lines = v.places.empty() ? "L" : labels.size() == 1 ? "L1" : "every L";
-
-  std::string far = "the device at the far end", battery;
-  if (circuit.lands_input >= 0) {
-    const auto& input = v.wiring.inputs[static_cast<std::size_t>(circuit.lands_input)];
-    far = input.protector >= 0 ? device_word(v.wiring.part_of(input.protector)) + " at " + input.id
-                               : "input " + input.id;
-    for (const auto& e : job.equipment)
-      if (e.id == input.equipment && e.battery) battery = "battery";
-  } else if (circuit.lands_box >= 0) {
-    far = "its device in box " + v.wiring.boxes[static_cast<std::size_t>(circuit.lands_box)].id;
-  }
-
-  const std::string out = both ? "the outputs" : device_pole == Pole::plus ? "OUT+" : "OUT−";
-  const std::string far_end = battery.empty() ? far + " off and locked." : far + " off and locked, then the " + battery + ".";
-
-  Advice before{"Before you land a wire", {}};
-  before.lines.push_back("Both plugs of each string open at the array, and capped.");
-  if (!circuit.feeders.empty()) before.lines.push_back("Every box that lands here: devices off and locked.");
-  before.lines.push_back((v.fuses() ? "Holders " + devices + " empty; " : devices + " OFF; ") + far_end);
-  const std::string other = both ? "the other pole" : bar;
-  before.lines.push_back("Tester on a known source. Prove dead: " + bus + " to " + bar + " and G, " + lines + " to " +
-                         other + " and G, " + bar + " to G. Tester on the known source again.");
-  before.lines.push_back("Torque, mark the screw, tick. Close unused openings and spare fingers.");
-
-  Advice stays{"What stays dangerous", {}};
-  stays.lines.push_back(v.fuses() ? "L and string wires: live in light, holders full or empty. Never pull one under load."
-                                  : "L and string wires: live in light, whatever the devices do.");
-  stays.lines.push_back(bus + (both ? ", " + bar : "") + ", spare fingers, " + out +
-                        ": live once any device closes or a source behind feeds back.");
-  if (!both)
-    stays.lines.push_back(bar + ", string wires, its output: FLOAT, any voltage to G. " +
-                          (device_pole == Pole::plus ? "D.c. minus, no neutral." : "D.c. plus."));
-  const bool bonded = job.grounding.scheme && *job.grounding.scheme != job::Scheme::ungrounded;
-  const bool minus = !job.grounding.pole || *job.grounding.pole == job::Pole::minus;
-  stays.lines.push_back(bonded ? std::string("No ") + (minus ? "N" : "P") + " to G bond here: the one bond is in " +
-                                     (job.grounding.bond ? draw::plain(*job.grounding.bond) : "a place not known") + "."
-                               : "No pole is bonded to G, here or elsewhere.");
-  if (v.arrester >= 0) stays.lines.push_back("Arrester on the bus side: strings have none while open.");
-  if (!circuit.feeders.empty() && !both)
-    stays.lines.push_back("The poles of one feeder enter by one raceway; here they are drawn apart.");
-  return {before, stays};
 }
 
 }  // namespace stringwright::sheets::box

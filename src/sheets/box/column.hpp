@@ -32,11 +32,4 @@ double height(const std::vector<Section>& sections, double width);
 double draw_table(draw::Canvas& c, const std::vector<Section>& sections, double left, double right,
                   double top);
 
-/// What to do before a wire is landed, and what stays live, as numbered and plain sentences.
-struct Advice {
-  std::string head;
-  std::vector<std::string> lines;
-};
-std::vector<Advice> advice(const View& v);
-
 }  // namespace stringwright::sheets::box

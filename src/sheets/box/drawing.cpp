@@ -63,17 +63,21 @@ void zone_words(Canvas& c, const Layout& l) {
 }
 
 /// Words on a device that is wide enough for them: from the top as many as the face has room for.
-void face_words(Canvas& c, const View& v, const Layout& l, const Face& f, const Place& p, bool fuse) {
+void face_words(Canvas& c, const View& v, const Layout& l, const Face& f, const Place& p,
+                bool fuse) {
   const Box& b = f.box;
   const double x = b.centre().x, top = l.face_top, bottom = l.face_bottom;
   const Type middle{.align = Align::middle};
   const Type name{.points = size::device, .weight = Weight::bold, .align = Align::middle};
-  std::vector<std::string> words = fuse ? std::vector<std::string>{"empty", "no load"} : rating(v.wiring.part_of(p.device));
+  std::vector<std::string> words =
+      fuse ? std::vector<std::string>{"empty", "no load"} : rating(v.wiring.part_of(p.device));
   const double most = bottom - top - 4;
   double figure = fuse ? 20 : 16;
   while (!words.empty() && figure + 6 + 5 * static_cast<double>(words.size()) > most) {
-    if (figure > 10) figure -= 3;
-    else words.pop_back();
+    if (figure > 10)
+      figure -= 3;
+    else
+      words.pop_back();
   }
   double y = top + (bottom - top - figure - 6 - 5 * static_cast<double>(words.size())) * 0.4;
   if (fuse) {
@@ -130,8 +134,10 @@ void devices(Canvas& c, const View& v, const Layout& l) {
       g.line({x, l.face_bottom}, {x, f.box.bottom()}, {Ink::ink, draw::weight::fine});
       g.line({x, f.box.y}, {x, l.face_top}, {Ink::ink, draw::weight::fine});
     }
-    if (l.small) narrow_face(g, l, f, p, fuse);
-    else face_words(g, v, l, f, p, fuse);
+    if (l.small)
+      narrow_face(g, l, f, p, fuse);
+    else
+      face_words(g, v, l, f, p, fuse);
     c.add(g.group(device.id, "device", device.label));
   }
 }
@@ -142,7 +148,8 @@ void arrester_face(Canvas& c, const View& v, const Layout& l) {
   Canvas g;
   g.rect(b, {Ink::ink, draw::weight::outline}, Ink::paper, 0.8);
   const double top = l.load_row + 7.4, bottom = l.line_row - 7.4;
-  for (const double y : {top, bottom}) g.line({b.x, y}, {b.right(), y}, {Ink::ink, draw::weight::fine});
+  for (const double y : {top, bottom})
+    g.line({b.x, y}, {b.right(), y}, {Ink::ink, draw::weight::fine});
   const double middle = b.centre().x;
   const double figure = std::min(22.0, bottom - top - 7.5);
   const parts::Part* part = v.wiring.part_of(v.arrester);
@@ -164,15 +171,20 @@ void metal(Canvas& c, const View& v, const std::vector<Metal>& list, const std::
       const double half = m.finger_width / 2;
       // Over the other bus it passes with a gap: they do not touch.
       if (i == 0 && list.size() > 1)
-        g.rect({f.x - half - crossing_gap, list[1].box.y - crossing_gap, 2 * (half + crossing_gap), list[1].box.h + 2 * crossing_gap},
+        g.rect({f.x - half - crossing_gap, list[1].box.y - crossing_gap, 2 * (half + crossing_gap),
+                list[1].box.h + 2 * crossing_gap},
                no_stroke(), Ink::paper);
-      g.polygon({{f.x - half, m.box.bottom() - 0.2}, {f.x - half, m.finger_end}, {f.x + half, m.finger_end}, {f.x + half, m.box.bottom() - 0.2}},
+      g.polygon({{f.x - half, m.box.bottom() - 0.2},
+                 {f.x - half, m.finger_end},
+                 {f.x + half, m.finger_end},
+                 {f.x + half, m.box.bottom() - 0.2}},
                 part_edge, Ink::metal);
     }
     g.rect(m.box, part_edge, Ink::metal, 0.6);
     const Bar& bar = bars[i];
     const std::string id = bar.pole == wiring::Pole::ground ? "bar-ground"
-                           : bar.pole == wiring::Pole::plus ? "bus-positive" : "bus-negative";
+                           : bar.pole == wiring::Pole::plus ? "bus-positive"
+                                                            : "bus-negative";
     c.add(g.group(id, m.fingers.empty() ? "bar" : "bus", v.device(bar.device).id));
   }
 }
@@ -180,7 +192,8 @@ void metal(Canvas& c, const View& v, const std::vector<Metal>& list, const std::
 /// Screws come after the wires, numbers beside them.
 void screws(Canvas& c, const View& v, const Layout& l) {
   for (const auto& [terminal, spot] : l.spots) {
-    const bool on_device = v.device(v.terminal(terminal).device).kind == wiring::DeviceKind::protector;
+    const bool on_device =
+        v.device(v.terminal(terminal).device).kind == wiring::DeviceKind::protector;
     bool used = on_device || !v.on(terminal).empty();
     screw(c, spot.at, spot.radius, used);
     if (spot.number.empty()) continue;
@@ -190,11 +203,15 @@ void screws(Canvas& c, const View& v, const Layout& l) {
       if (l.small) continue;
       const bool load = spot.wire_above;
       const bool several = v.buses.size() > 1;
-      c.text({spot.at.x + (several ? 0 : 4.6), spot.at.y + (load ? (several ? 7.4 : 7) : (several ? -4.2 : -3.4))}, spot.number, type);
+      c.text({spot.at.x + (several ? 0 : 4.6),
+              spot.at.y + (load ? (several ? 7.4 : 7) : (several ? -4.2 : -3.4))},
+             spot.number, type);
       continue;
     }
     if (v.arrester >= 0 && v.terminal(terminal).device == v.arrester) {
-      c.text({spot.at.x, spot.wire_above ? spot.at.y + spot.radius + 3.8 : spot.at.y - spot.radius - 1.3}, spot.number, type);
+      c.text({spot.at.x,
+              spot.wire_above ? spot.at.y + spot.radius + 3.8 : spot.at.y - spot.radius - 1.3},
+             spot.number, type);
       continue;
     }
     const bool bus = std::any_of(v.buses.begin(), v.buses.end(), [&](const Bar& b) {
@@ -202,7 +219,8 @@ void screws(Canvas& c, const View& v, const Layout& l) {
     });
     const double edge = bus ? 3.4 : 4;
     const bool below = spot.wire_above && !spot.wire_below;
-    c.text_on_paper({spot.at.x, below ? spot.at.y + edge + 3.9 : spot.at.y - edge - 1.6}, spot.number, type, 0.35);
+    c.text_on_paper({spot.at.x, below ? spot.at.y + edge + 3.9 : spot.at.y - edge - 1.6},
+                    spot.number, type, 0.35);
   }
 }
 
@@ -222,10 +240,12 @@ void entries(Canvas& c, const Layout& l) {
       relief(g, l.wall.bottom(), e.left, e.right, e.plugged);
     else
       hub(g, l.wall.bottom(), e.left, e.right, 6.5);
-    const std::string id = e.kind == Entry::Kind::relief ? "R" + std::to_string(++n)
+    const std::string id = e.kind == Entry::Kind::relief   ? "R" + std::to_string(++n)
                            : e.kind == Entry::Kind::ground ? "R-EGC"
-                           : e.kind == Entry::Kind::out ? "HUB" : "";
-    c.add(g.group(id, e.kind == Entry::Kind::relief || e.kind == Entry::Kind::ground ? "relief" : "hub"));
+                           : e.kind == Entry::Kind::out    ? "HUB"
+                                                           : "";
+    c.add(g.group(
+        id, e.kind == Entry::Kind::relief || e.kind == Entry::Kind::ground ? "relief" : "hub"));
   }
 }
 
@@ -241,14 +261,15 @@ void wires(Canvas& c, const View& v, const Layout& l, bool front) {
 void tags(Canvas& c, const View& v, const Layout& l) {
   for (const auto& p : l.paths)
     for (const auto& t : p.tags)
-      c.add(tag(look(v.wiring, v.conductor(p.conductor)).pattern, t.centre, v.conductor(p.conductor).tag, t.upright,
-                v.conductor(p.conductor).tag));
+      c.add(tag(look(v.wiring, v.conductor(p.conductor)).pattern, t.centre,
+                v.conductor(p.conductor).tag, t.upright, v.conductor(p.conductor).tag));
 }
 
 void captions(Canvas& c, const Layout& l) {
   for (const auto& k : l.captions) {
     const auto lines = fit_lines(k.words, std::max(14.0, k.room), 2, size::caption, Weight::medium);
-    c.lines({k.centre, l.foot + 5.4}, lines, 4.7, {.weight = Weight::medium, .align = Align::middle});
+    c.lines({k.centre, l.foot + 5.4}, lines, 4.7,
+            {.weight = Weight::medium, .align = Align::middle});
   }
 }
 
@@ -256,9 +277,11 @@ void dimensions(Canvas& c, const View& v, const Layout& l) {
   if (!l.to_scale) {
     std::string words = "NOT TO SCALE";
     if (v.part && v.part->outline && v.part->outline->size() == 2)
-      words += ": inside " + text::shortest(v.part->outline->at(0).in(units::millimetres), 4) + " × " +
-               text::shortest(v.part->outline->at(1).in(units::millimetres), 4) + " mm, the parts are drawn apart";
-    else words += ": the size of the box is not known";
+      words += ": inside " + text::shortest(v.part->outline->at(0).in(units::millimetres), 4) +
+               " × " + text::shortest(v.part->outline->at(1).in(units::millimetres), 4) +
+               " mm, the parts are drawn apart";
+    else
+      words += ": the size of the box is not known";
     c.text({l.wall.x, l.wall.y - 4.6}, words, {.weight = Weight::semibold});
     return;
   }
@@ -280,8 +303,8 @@ void draw_inside(Canvas& c, const View& v, const Layout& l) {
   Canvas rail;
   rail.rect(l.rail, part_edge, Ink::metal);
   for (const double share : {0.16, 0.84})
-    rail.line({l.rail.x, l.rail.y + l.rail.h * share}, {l.rail.right(), l.rail.y + l.rail.h * share},
-              {Ink::ink, draw::weight::fine});
+    rail.line({l.rail.x, l.rail.y + l.rail.h * share},
+              {l.rail.right(), l.rail.y + l.rail.h * share}, {Ink::ink, draw::weight::fine});
   c.add(rail.group("rail"));
   devices(c, v, l);
   if (l.small && v.fuses()) {
@@ -290,7 +313,8 @@ void draw_inside(Canvas& c, const View& v, const Layout& l) {
     const double from = l.faces.back().box.right() + 4;
     const double room = (l.arrester ? l.arrester->x : l.rail.right()) - from - 2;
     if (measure(words, size::caption, Weight::medium).width < room)
-      c.text_on_paper({from, l.rail.centre().y + half_capital(size::caption)}, words, {.weight = Weight::medium}, 1);
+      c.text_on_paper({from, l.rail.centre().y + half_capital(size::caption)}, words,
+                      {.weight = Weight::medium}, 1);
   }
   arrester_face(c, v, l);
   metal(c, v, l.buses, v.buses);
@@ -318,21 +342,33 @@ void draw_key(Canvas& c, const View& v, const Layout& l, double left, double rig
   std::vector<Sample> samples;
   for (const auto& w : v.wires) {
     const Look shown = look(v.wiring, v.conductor(w.conductor));
-    if (std::any_of(samples.begin(), samples.end(), [&](const Sample& s) { return s.look.pattern == shown.pattern; }))
+    if (std::any_of(samples.begin(), samples.end(),
+                    [&](const Sample& s) { return s.look.pattern == shown.pattern; }))
       continue;
     std::string words;
     const auto& g = v.wiring.job.grounding;
     const bool functional = g.scheme && *g.scheme == job::Scheme::functional && g.pole;
     switch (shown.pattern) {
-      case Pattern::plus: words = functional && *g.pole == job::Pole::plus ? "plus, functional ground" : "plus"; break;
-      case Pattern::minus: words = functional && *g.pole == job::Pole::minus ? "minus, functional ground" : "minus"; break;
-      case Pattern::plus_grounded: words = "plus, solidly grounded"; break;
-      case Pattern::minus_grounded: words = "minus, solidly grounded"; break;
-      case Pattern::ground: words = "equipment ground"; break;
+      case Pattern::plus:
+        words = functional && *g.pole == job::Pole::plus ? "plus, functional ground" : "plus";
+        break;
+      case Pattern::minus:
+        words = functional && *g.pole == job::Pole::minus ? "minus, functional ground" : "minus";
+        break;
+      case Pattern::plus_grounded:
+        words = "plus, solidly grounded";
+        break;
+      case Pattern::minus_grounded:
+        words = "minus, solidly grounded";
+        break;
+      case Pattern::ground:
+        words = "equipment ground";
+        break;
     }
     samples.push_back({{shown.pattern, false}, words});
   }
-  std::sort(samples.begin(), samples.end(), [](const Sample& a, const Sample& b) { return a.look.pattern < b.look.pattern; });
+  std::sort(samples.begin(), samples.end(),
+            [](const Sample& a, const Sample& b) { return a.look.pattern < b.look.pattern; });
   double x = left;
   const double first = top + 4.9, second = l.whole_sheet ? first : top + 10.5;
   for (const auto& s : samples) {
@@ -350,14 +386,22 @@ void draw_key(Canvas& c, const View& v, const Layout& l, double left, double rig
   k.rect({x, first - 1.7, 3.6, 3.4}, no_stroke(), Ink::ink, 0.5);
   k.text({x + 5.4, first + half_capital(size::caption)}, "plugged");
 
-  if (l.whole_sheet) x += 5.4 + measure("plugged", size::caption).width + gap;
-  else x = left;
+  if (l.whole_sheet)
+    x += 5.4 + measure("plugged", size::caption).width + gap;
+  else
+    x = left;
   const std::array<std::pair<Zone::Kind, const char*>, 3> kinds{
-      std::pair{Zone::Kind::live, "live in light"}, {Zone::Kind::floating, "floats: treat as live"},
+      std::pair{Zone::Kind::live, "live in light"},
+      {Zone::Kind::floating, "floats: treat as live"},
       {Zone::Kind::closed, "live once any device closes or a source behind feeds back"}};
   for (const auto& [kind, words] : kinds) {
-    if (std::none_of(l.zones.begin(), l.zones.end(), [k = kind](const Zone& z) { return z.kind == k; })) continue;
-    const std::vector<Point> box{{x, second - 2}, {x + sample_length, second - 2}, {x + sample_length, second + 2}, {x, second + 2}};
+    if (std::none_of(l.zones.begin(), l.zones.end(),
+                     [k = kind](const Zone& z) { return z.kind == k; }))
+      continue;
+    const std::vector<Point> box{{x, second - 2},
+                                 {x + sample_length, second - 2},
+                                 {x + sample_length, second + 2},
+                                 {x, second + 2}};
     if (kind == Zone::Kind::live) {
       k.add(Hatch{box, 1.7, 45, {Ink::copper, 0.28}});
       k.polygon(box, {Ink::copper, 0.5, {2, 0.8}});

@@ -9,6 +9,7 @@ namespace stringwright::sheets::box {
 void draw_inside(draw::Canvas& c, const View& v, const Layout& l);
 
 /// What the marks of the drawing mean, below `top`: in two rows, in one on a whole sheet.
-void draw_key(draw::Canvas& c, const View& v, const Layout& l, double left, double right, double top);
+void draw_key(draw::Canvas& c, const View& v, const Layout& l, double left, double right,
+              double top);
 
 }  // namespace stringwright::sheets::box

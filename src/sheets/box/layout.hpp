@@ -18,7 +18,7 @@ namespace stringwright::sheets::box {
 struct Spot {
   draw::Point at;
   double radius = 1.7;
-  std::string number;   ///< hole number as drawn beside it
+  std::string number;  ///< hole number as drawn beside it
   bool wire_below = false, wire_above = false;
 };
 
@@ -75,18 +75,19 @@ struct Zone {
 };
 
 struct Layout {
-  double scale = 1;      ///< millimetres on paper for one of the box
-  bool to_scale = true;  ///< outline and devices; where things sit inside is ours
+  double scale = 1;          ///< millimetres on paper for one of the box
+  bool to_scale = true;      ///< outline and devices; where things sit inside is ours
   bool whole_sheet = false;  ///< the table has gone to the next sheet
   draw::Box wall;
-  double column = 0;  ///< left edge of the column beside the drawing; right edge of the frame if none
-  double foot = 0;    ///< bottom of the drawing, captions included
-  bool small = false; ///< devices are too narrow for words across
+  double column =
+      0;            ///< left edge of the column beside the drawing; right edge of the frame if none
+  double foot = 0;  ///< bottom of the drawing, captions included
+  bool small = false;  ///< devices are too narrow for words across
   std::vector<Face> faces;
   std::vector<Metal> buses, bars;  ///< in the order of View
   std::optional<draw::Box> arrester;
   draw::Box rail;
-  double load_row = 0, line_row = 0;  ///< of the screws
+  double load_row = 0, line_row = 0;     ///< of the screws
   double face_top = 0, face_bottom = 0;  ///< between the terminal rows of a device
   draw::Point load_letter, line_letter;
   std::map<int, Spot> spots;

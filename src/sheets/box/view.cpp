@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/text.hpp"
 #include "job/find.hpp"
 
 namespace stringwright::sheets::box {
@@ -33,6 +34,10 @@ std::vector<int> View::on(int terminal) const {
   return found;
 }
 
+std::string number_in(const std::string& label, const std::string& letter) {
+  return text::starts_with(label, letter) ? label.substr(letter.size()) : label;
+}
+
 View view(const wiring::Wiring& w, int box) {
   const auto& circuit = w.boxes[at(box)];
   View v{w, box, job::find(w.job.part, circuit.part), nullptr, {}, {}, {}, circuit.arrester, {}};
@@ -61,17 +66,23 @@ View view(const wiring::Wiring& w, int box) {
   }
   for (int d : {circuit.bus_plus, circuit.bus_minus, circuit.bar_ground, circuit.arrester}) take(d);
 
-  // A bar that fingers reach is a bus; where no place is used, the pole of the devices decides.
+  // A bar that fingers reach is a bus; where no place is used yet, the poles of the devices decide.
   const auto fingered = [&](int bar) {
     return std::any_of(w.conductors.begin(), w.conductors.end(), [&](const auto& c) {
       return c.kind == wiring::ConductorKind::finger && c.to >= 0 &&
              w.terminals[at(c.to)].device == bar;
     });
   };
-  for (int bar : {circuit.bus_plus, circuit.bus_minus, circuit.bar_ground}) {
-    if (bar < 0) continue;
-    (bar != circuit.bar_ground && fingered(bar) ? v.buses : v.bars).push_back(bar_of(w, bar));
-  }
+  const bool any = fingered(circuit.bus_plus) || fingered(circuit.bus_minus);
+  const auto devices_in = w.job.grounding.devices_in.value_or(job::DevicesIn::plus);
+  const auto is_bus = [&](int bar) {
+    if (bar == circuit.bar_ground) return false;
+    if (any) return fingered(bar);
+    return devices_in == job::DevicesIn::both ||
+           (devices_in == job::DevicesIn::plus) == (bar == circuit.bus_plus);
+  };
+  for (int bar : {circuit.bus_plus, circuit.bus_minus, circuit.bar_ground})
+    if (bar >= 0) (is_bus(bar) ? v.buses : v.bars).push_back(bar_of(w, bar));
 
   for (std::size_t i = 0; i < w.conductors.size(); ++i) {
     const auto& c = w.conductors[i];

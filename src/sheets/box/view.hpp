@@ -44,20 +44,32 @@ struct View {
   const parts::Part* device_part;  ///< of the first used place
   std::vector<Place> places;
   std::vector<Bar> buses;  ///< with fingers: plus before minus
-  std::vector<Bar> bars;   ///< with holes: the other pole's (none where both poles have devices), then ground
+  std::vector<Bar>
+      bars;  ///< with holes: the other pole's (none where both poles have devices), then ground
   int arrester = -1;
   std::vector<BoxWire> wires;  ///< fingers left out
 
-  const wiring::BoxCircuit& circuit() const { return wiring.boxes[static_cast<std::size_t>(index)]; }
-  const wiring::Terminal& terminal(int t) const { return wiring.terminals[static_cast<std::size_t>(t)]; }
-  const wiring::Conductor& conductor(int c) const { return wiring.conductors[static_cast<std::size_t>(c)]; }
+  const wiring::BoxCircuit& circuit() const {
+    return wiring.boxes[static_cast<std::size_t>(index)];
+  }
+  const wiring::Terminal& terminal(int t) const {
+    return wiring.terminals[static_cast<std::size_t>(t)];
+  }
+  const wiring::Conductor& conductor(int c) const {
+    return wiring.conductors[static_cast<std::size_t>(c)];
+  }
   const wiring::Device& device(int d) const { return wiring.devices[static_cast<std::size_t>(d)]; }
   /// Conductors on a terminal, fingers left out.
   std::vector<int> on(int terminal) const;
   int strings() const { return static_cast<int>(circuit().strings.size()); }
-  bool fuses() const { return device_part && device_part->kind && *device_part->kind == parts::PartKind::fuse; }
+  bool fuses() const {
+    return device_part && device_part->kind && *device_part->kind == parts::PartKind::fuse;
+  }
 };
 
 View view(const wiring::Wiring& w, int box);
+
+/// What stands behind the letter of a bar in the label of a terminal: "3" in "N3"; else the label.
+std::string number_in(const std::string& label, const std::string& letter);
 
 }  // namespace stringwright::sheets::box

@@ -4,8 +4,8 @@ namespace stringwright::sheets::draw {
 namespace {
 
 Text made(Point at, std::string words, const Type& type, std::string name = {}) {
-  return {at,         std::move(words), type.points, type.weight,    type.align,
-          type.ink,   type.mono,        type.turn,   std::move(name)};
+  return {at,       std::move(words), type.points, type.weight,    type.align,
+          type.ink, type.mono,        type.turn,   std::move(name)};
 }
 
 }  // namespace

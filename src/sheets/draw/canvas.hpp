@@ -46,7 +46,8 @@ class Canvas {
   void text_on_paper(Point at, std::string words, const Type& type = {}, double margin = 0.7);
 
   /// Lines of text below each other, the first on `at`. Returns the baseline after the last.
-  double lines(Point at, const std::vector<std::string>& words, double pitch, const Type& type = {});
+  double lines(Point at, const std::vector<std::string>& words, double pitch,
+               const Type& type = {});
 
   std::vector<Shape>& shapes() { return shapes_; }
   std::vector<Shape> take() { return std::move(shapes_); }

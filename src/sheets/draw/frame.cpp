@@ -25,8 +25,10 @@ std::vector<std::string> flow(const std::vector<std::string>& words, double widt
   for (const auto& w : words) {
     if (w.empty()) continue;
     const std::string longer = lines.empty() ? w : lines.back() + " · " + w;
-    if (!lines.empty() && measure(longer, points).width <= width) lines.back() = longer;
-    else lines.push_back(fit(w, width, points));
+    if (!lines.empty() && measure(longer, points).width <= width)
+      lines.back() = longer;
+    else
+      lines.push_back(fit(w, width, points));
   }
   return lines;
 }
@@ -49,18 +51,14 @@ class Strips {
   double top_, bottom_;
 };
 
-/// The checks in at most `rows` lines, and what nobody looked at below them, heavier.
-void checks(Canvas& c, const Strip& s, double x, double width, double y, double pitch,
-            std::size_t rows) {
-  auto lines = flow(s.checks, width, size::caption);
-  if (lines.size() > rows) {
-    const std::vector<std::string> rest(lines.begin() + static_cast<std::ptrdiff_t>(rows) - 1,
-                                        lines.end());
-    lines.resize(rows);
-    lines.back() = fit(text::join(rest, " · "), width, size::caption);
-  }
-  y = c.lines({x, y}, lines, pitch);
-  c.text({x, y}, fit(s.not_looked_at, width, size::caption, Weight::bold), {.weight = Weight::bold});
+/// The checks, and what nobody looked at below them, heavier; evenly between `top` and `bottom`. They
+/// are never shortened: where they need more lines, the lines stand closer.
+void checks(Canvas& c, const Strip& s, double x, double width, double top, double bottom) {
+  const auto lines = flow(s.checks, width, size::caption);
+  const double pitch = std::min(5.2, (bottom - top) / static_cast<double>(lines.size()));
+  const double y = c.lines({x, bottom - pitch * static_cast<double>(lines.size())}, lines, pitch);
+  c.text({x, y}, fit(s.not_looked_at, width, size::caption, Weight::bold),
+         {.weight = Weight::bold});
 }
 
 void revision(Canvas& c, const Strip& s, double x, double right, std::vector<double> at) {
@@ -76,7 +74,8 @@ void revision(Canvas& c, const Strip& s, double x, double right, std::vector<dou
   c.line({x, at.back()}, {right, at.back()}, {Ink::ink, weight::rule});
 }
 
-void sheet_number(Canvas& c, double x, double y, double below, double points, int number, int total) {
+void sheet_number(Canvas& c, double x, double y, double below, double points, int number,
+                  int total) {
   c.text({x, y}, std::to_string(number),
          {.points = points, .weight = Weight::bold, .align = Align::middle, .ink = Ink::copper});
   c.text({x, below}, "of " + std::to_string(total), {.align = Align::middle, .ink = Ink::soft});
@@ -103,8 +102,16 @@ void caution_line(Canvas& c, const Strip& s, double left, double right, double b
   c.line({left, bottom - band}, {right, bottom - band}, {Ink::ink, weight::rule});
   const double x = left + 4;
   mark(c, {x + 1.9, bottom - band / 2 + 0.1}, 1.7, Mark::caution);
+  // As many sentences as the line holds, the first in any case.
+  std::string words;
+  for (const auto& sentence : s.caution) {
+    const std::string longer = words.empty() ? sentence : words + " " + sentence;
+    if (!words.empty() && measure(longer, size::caption, Weight::medium).width > right - x - 8)
+      break;
+    words = longer;
+  }
   c.text({x + 6, bottom - band / 2 + half_capital(size::caption)},
-         fit(s.caution, right - x - 8, size::caption, Weight::medium), {.weight = Weight::medium});
+         fit(words, right - x - 8, size::caption, Weight::medium), {.weight = Weight::medium});
 }
 
 void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double right, double top,
@@ -125,21 +132,20 @@ void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double r
   c.text({sheet + 3, top + 13.4}, fit(page.title, room, points, Weight::bold),
          {.points = points, .weight = Weight::bold});
   Canvas counts;
-  const double counted =
-      measure(s.counts, size::body, Weight::medium).width <= room ? size::body : size::caption;
-  counts.text({sheet + 3, top + 21.2}, fit(s.counts, room, counted, Weight::medium),
-              {.points = counted, .weight = Weight::medium});
+  const Type medium{.weight = Weight::medium};
+  if (measure(s.counts, size::body, Weight::medium).width <= room)
+    counts.text({sheet + 3, top + 21.2}, s.counts,
+                {.points = size::body, .weight = Weight::medium});
+  else
+    counts.lines({sheet + 3, top + 18}, fit_lines(s.counts, room, 2, size::caption, Weight::medium),
+                 4.6, medium);
   c.add(counts.group("counts"));
 
   c.text({job + 3, top + 5.6}, "Job", soft);
   const double job_room = basis - job - 6;
   c.text({job + 3, top + 12}, fit(s.job, job_room, size::device, Weight::semibold),
          {.points = size::device, .weight = Weight::semibold});
-  auto about = flow(s.about, job_room, size::caption);
-  if (about.size() > 2) {
-    const std::vector<std::string> rest(about.begin() + 1, about.end());
-    about = {about[0], fit(text::join(rest, " · "), job_room, size::caption)};
-  }
+  const auto about = fit_lines(text::join(s.about, " · "), job_room, 2, size::caption);
   strips.lines(job + 3, {16.8, 21.6}, about, {});
 
   c.text({basis + 3, top + 5.6}, "Basis", soft);
@@ -149,7 +155,7 @@ void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double r
   strips.lines(basis + 3, {16.6, 21.6}, fit_lines(s.basis, basis_room, 2, size::caption), {});
 
   c.text({check + 3, top + 5.6}, "Checks", soft);
-  checks(c, s, check + 3, scale - check - 6, top + 11.2, 5.1, 2);
+  checks(c, s, check + 3, scale - check - 5, top + 10, top + 21.4);
 
   scale_cell(c, page.scale, scale + 3, issue - scale - 4, top);
   revision(c, s, issue + 3, count - 2, {top + 5.6, top + 10.4, top + 15.8, top + 22});
@@ -159,7 +165,7 @@ void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double r
 void strip_a4(Canvas& c, const Strip& s, double left, double right, double top, double bottom,
               int number, int total) {
   Strips strips(c, top, bottom);
-  const double job = left + 36, check = job + 54, issue = check + 48, count = right - 16;
+  const double job = left + 36, check = job + 51, issue = check + 51, count = right - 16;
   for (const double x : {job, check, issue, count}) strips.rule(x);
 
   our_mark(c, {left + 4, top + 3}, 0.62);
@@ -168,11 +174,11 @@ void strip_a4(Canvas& c, const Strip& s, double left, double right, double top, 
 
   c.text({job + 3, top + 5.8}, fit(s.job, check - job - 6, size::device, Weight::semibold),
          {.points = size::device, .weight = Weight::semibold});
-  auto about = flow(s.about, check - job - 6, size::caption);
+  const auto about = fit_lines(text::join(s.about, " · "), check - job - 6, 2, size::caption);
   strips.lines(job + 3, {11.2, 16.4}, about, {});
 
-  checks(c, s, check + 3, issue - check - 5, top + 5.8, 5.3, 2);
-  revision(c, s, issue + 3, count - 2, {top + 5.8, top + 11.2, top + 17});
+  checks(c, s, check + 3, issue - check - 4.5, top + 4.4, top + 16.6);
+  revision(c, s, issue + 3, count - 2, {top + 4.9, top + 9.4, top + 13.9, top + 18.2});
   sheet_number(c, (count + right) / 2, top + 11, top + 16.6, 22, number, total);
 }
 

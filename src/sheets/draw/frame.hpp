@@ -10,15 +10,15 @@ namespace stringwright::sheets::draw {
 /// What every sheet of a set says in its title strip. All of it is text that is ready to print; what
 /// is too long is wrapped or shortened where it stands.
 struct Strip {
-  std::string program;              ///< "0.1.0"
-  std::string job;                  ///< name of the job
-  std::vector<std::string> about;   ///< id, place, customer, designer, authority: what is known
-  std::string counts;               ///< from the graph
-  std::string edition;              ///< "NEC 2023"
-  std::string basis;                ///< grounding, and where the bond is
-  std::vector<std::string> checks;  ///< "31 pass", "0 fail", ...
-  std::string not_looked_at;        ///< "71 rules NOT LOOKED AT"
-  std::string caution;
+  std::string program;               ///< "0.1.0"
+  std::string job;                   ///< name of the job
+  std::vector<std::string> about;    ///< id, place, customer, designer, authority: what is known
+  std::string counts;                ///< from the graph
+  std::string edition;               ///< "NEC 2023"
+  std::string basis;                 ///< grounding, and where the bond is
+  std::vector<std::string> checks;   ///< "31 pass", "0 fail", ...
+  std::string not_looked_at;         ///< "71 rules NOT LOOKED AT"
+  std::vector<std::string> caution;  ///< sentences, the most needed first
   std::string revision, date;
 };
 

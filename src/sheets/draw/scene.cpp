@@ -61,9 +61,7 @@ Extent measure(std::string_view text, double points, Weight weight, bool mono) {
 
 Box bounds(const Text& t) {
   const Extent e = measure(t.text, t.points, t.weight, t.mono);
-  const double back = t.align == Align::left     ? 0
-                      : t.align == Align::middle ? e.width / 2
-                                                 : e.width;
+  const double back = t.align == Align::left ? 0 : t.align == Align::middle ? e.width / 2 : e.width;
   if (t.turn == 0) return {t.at.x - back, t.at.y - e.ascent, e.width, e.ascent + e.descent};
   // Corners of the unturned box, turned around the point on the baseline.
   const double radians = t.turn * std::numbers::pi / 180;

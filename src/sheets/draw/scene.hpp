@@ -82,8 +82,9 @@ struct Text {
   Align align = Align::left;
   Ink ink = Ink::ink;
   bool mono = false;
-  int turn = 0;      ///< degrees; −90 reads upwards
-  std::string name = {};  ///< what it stands for, for counting: the wire of a tag, the id of a finding
+  int turn = 0;  ///< degrees; −90 reads upwards
+  std::string name =
+      {};  ///< what it stands for, for counting: the wire of a tag, the id of a finding
 };
 
 struct Group;

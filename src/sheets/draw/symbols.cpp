@@ -40,8 +40,8 @@ double occupancy(Canvas& c, Point at, int wires, int may_hold) {
 
 void live_sign(Canvas& c, Point top, double h) {
   const double half = h * 0.57;
-  c.polygon({top, {top.x + half, top.y + h}, {top.x - half, top.y + h}}, {Ink::copper, 0.1 * h, {}, true},
-            Ink::paper);
+  c.polygon({top, {top.x + half, top.y + h}, {top.x - half, top.y + h}},
+            {Ink::copper, 0.1 * h, {}, true}, Ink::paper);
   const auto p = [&](double x, double y) { return Point{top.x + x * h, top.y + y * h}; };
   c.polygon({p(0.03, 0.3), p(-0.13, 0.64), p(0.02, 0.64), p(-0.08, 0.9), p(0.18, 0.54),
              p(0.02, 0.54), p(0.13, 0.3)},
@@ -53,7 +53,8 @@ void mark(Canvas& c, Point p, double r, Mark m) {
   const double pen = std::max(0.4, 0.17 * r);
   switch (m) {
     case Mark::pass:
-      c.polyline({at(-0.78, 0.05), at(-0.22, 0.62), at(0.82, -0.66)}, {Ink::ink, pen * 1.3, {}, true});
+      c.polyline({at(-0.78, 0.05), at(-0.22, 0.62), at(0.82, -0.66)},
+                 {Ink::ink, pen * 1.3, {}, true});
       break;
     case Mark::fail:
       c.rect({p.x - r, p.y - r, 2 * r, 2 * r}, no_stroke(), Ink::ink);
@@ -61,7 +62,8 @@ void mark(Canvas& c, Point p, double r, Mark m) {
       c.line(at(-0.45, 0.45), at(0.45, -0.45), {Ink::paper, pen * 1.4});
       break;
     case Mark::caution:
-      c.polygon({at(0, -0.95), at(1.08, 0.88), at(-1.08, 0.88)}, {Ink::ink, pen, {}, true}, Ink::paper);
+      c.polygon({at(0, -0.95), at(1.08, 0.88), at(-1.08, 0.88)}, {Ink::ink, pen, {}, true},
+                Ink::paper);
       c.line(at(0, -0.3), at(0, 0.28), {Ink::ink, pen * 1.1, {}, true});
       c.circle(at(0, 0.6), pen * 0.62, no_stroke(), Ink::ink);
       break;
@@ -89,19 +91,24 @@ void mark(Canvas& c, Point p, double r, Mark m) {
 
 std::string_view word(Mark m) {
   switch (m) {
-    case Mark::pass: return "PASS";
-    case Mark::caution: return "CAUTION";
-    case Mark::fail: return "FAIL";
-    case Mark::cannot_tell: return "CANNOT TELL";
-    case Mark::not_applicable: return "NOT APPLICABLE";
-    case Mark::waived: return "FAIL";
+    case Mark::pass:
+      return "PASS";
+    case Mark::caution:
+      return "CAUTION";
+    case Mark::fail:
+      return "FAIL";
+    case Mark::cannot_tell:
+      return "CANNOT TELL";
+    case Mark::not_applicable:
+      return "NOT APPLICABLE";
+    case Mark::waived:
+      return "FAIL";
   }
   return "";
 }
 
-double verdict(Canvas& c, Point right, double points, double radius, Mark m) {
+double verdict_word(Canvas& c, Point right, double points, Mark m) {
   const Type type{.points = points, .weight = Weight::bold, .align = Align::right};
-  const double middle = right.y - half_capital(points);
   double x = right.x;
   if (m == Mark::waived) {
     c.text({x, right.y}, "WAIVED", type);
@@ -110,10 +117,16 @@ double verdict(Canvas& c, Point right, double points, double radius, Mark m) {
   const std::string w(word(m));
   const double width = measure(w, points, Weight::bold).width;
   c.text({x, right.y}, w, type);
-  if (m == Mark::waived)
+  if (m == Mark::waived) {
+    const double middle = right.y - half_capital(points);
     c.line({x - width - 0.8, middle}, {x + 0.8, middle}, {Ink::ink, 0.06 * points});
-  x -= width + 2.2 + radius;
-  mark(c, {x, middle}, radius, m);
+  }
+  return x - width;
+}
+
+double verdict(Canvas& c, Point right, double points, double radius, Mark m) {
+  const double x = verdict_word(c, right, points, m) - 2.2 - radius;
+  mark(c, {x, right.y - half_capital(points)}, radius, m);
   return x - radius;
 }
 
@@ -123,8 +136,10 @@ void dimension(Canvas& c, Point a, Point b, const std::string& words) {
   const bool level = std::abs(a.y - b.y) < std::abs(a.x - b.x);
   c.line(a, b, thin);
   for (const Point& p : {a, b}) {
-    if (level) c.line({p.x, p.y - 2}, {p.x, p.y + 2}, thin);
-    else c.line({p.x - 2, p.y}, {p.x + 2, p.y}, thin);
+    if (level)
+      c.line({p.x, p.y - 2}, {p.x, p.y + 2}, thin);
+    else
+      c.line({p.x - 2, p.y}, {p.x + 2, p.y}, thin);
     c.line({p.x - 1, p.y + 1}, {p.x + 1, p.y - 1}, cut);
   }
   const Point m{(a.x + b.x) / 2, (a.y + b.y) / 2};
@@ -135,8 +150,7 @@ void dimension(Canvas& c, Point a, Point b, const std::string& words) {
 
 void our_mark(Canvas& c, Point p, double s) {
   const auto at = [&](double x, double y) { return Point{p.x + s * x, p.y + s * y}; };
-  for (const double x : {1.96, 5.56, 9.16})
-    c.line(at(x, 0), at(x, 5.76), {Ink::copper, 1.0 * s});
+  for (const double x : {1.96, 5.56, 9.16}) c.line(at(x, 0), at(x, 5.76), {Ink::copper, 1.0 * s});
   c.line(at(0, 6.24), at(11.12, 6.24), {Ink::ink, 1.6 * s, {}, true});
   c.line(at(5.56, 6.24), at(5.56, 10), {Ink::ink, 1.2 * s, {}, true});
 }
@@ -148,7 +162,8 @@ void relief(Canvas& c, double wall, double left, double right, const std::vector
   c.rect({left, wall, right - left, 5.5}, edge, Ink::metal, 0.8);
   const double width = right - left;
   for (const double share : {0.25, 0.5, 0.75})
-    c.line({left + width * share, wall}, {left + width * share, wall + 5.5}, {Ink::ink, weight::fine});
+    c.line({left + width * share, wall}, {left + width * share, wall + 5.5},
+           {Ink::ink, weight::fine});
   for (const double x : plugged)
     c.rect({x - 1.8, wall + 8.4, 3.6, 3.4}, no_stroke(), Ink::ink, 0.5);
 }
@@ -177,12 +192,15 @@ void arrester(Canvas& c, Point p, double h) {
   for (const double sign : {-1.0, 1.0}) {
     const double x = p.x + sign * apart;
     // Small, the letters of the terminals say it.
-    if (h > 15) c.text({x, top + 1.2}, sign < 0 ? "−" : "+", {.weight = Weight::semibold, .align = Align::middle});
+    if (h > 15)
+      c.text({x, top + 1.2}, sign < 0 ? "−" : "+",
+             {.weight = Weight::semibold, .align = Align::middle});
     c.line({x, top + 2.2}, {x, top + 0.27 * h}, pen);
     c.rect({x - 0.1 * h, top + 0.2 * h, 0.2 * h, 0.42 * h}, {Ink::ink, weight::symbol}, Ink::paper);
     c.line({x, top + 2.2}, {x, top + 0.38 * h}, pen);
-    c.polygon({{x - 0.055 * h, top + 0.34 * h}, {x + 0.055 * h, top + 0.34 * h}, {x, top + 0.46 * h}},
-              {Ink::ink, 0.3, {}, true}, Ink::ink);
+    c.polygon(
+        {{x - 0.055 * h, top + 0.34 * h}, {x + 0.055 * h, top + 0.34 * h}, {x, top + 0.46 * h}},
+        {Ink::ink, 0.3, {}, true}, Ink::ink);
     c.line({x, top + 0.62 * h}, {x, join}, pen);
   }
   c.line({p.x - apart, join}, {p.x + apart, join}, pen);

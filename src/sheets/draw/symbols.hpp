@@ -29,7 +29,10 @@ enum class Mark { pass, caution, fail, cannot_tell, not_applicable, waived };
 void mark(Canvas& c, Point centre, double radius, Mark m);
 std::string_view word(Mark m);
 
-/// The word of a mark, right-aligned at `right`, mark to its left. Returns the left edge.
+/// The word of a mark, right-aligned at `right`: "FAIL" struck and "WAIVED" where it is waived. Returns
+/// its left edge.
+double verdict_word(Canvas& c, Point right, double points, Mark m);
+/// The same with the mark to its left.
 double verdict(Canvas& c, Point right, double points, double radius, Mark m);
 
 /// Dimension line with short strokes at its ends; the words stand in a gap of the line.

@@ -12,10 +12,13 @@ constexpr double bare_end = 1.2;  // of the white gap, so that it does not eat t
 Ink ink(Pattern p) {
   switch (p) {
     case Pattern::plus:
-    case Pattern::plus_grounded: return Ink::positive;
+    case Pattern::plus_grounded:
+      return Ink::positive;
     case Pattern::minus:
-    case Pattern::minus_grounded: return Ink::ink;
-    case Pattern::ground: return Ink::ground;
+    case Pattern::minus_grounded:
+      return Ink::ink;
+    case Pattern::ground:
+      return Ink::ground;
   }
   return Ink::ink;
 }
@@ -37,8 +40,12 @@ std::vector<Point> inner(std::vector<Point> path, double cut) {
 void stroke(Canvas& c, Look look, const std::vector<Point>& path) {
   const double w = width(look);
   switch (look.pattern) {
-    case Pattern::plus: c.polyline(path, {Ink::positive, w}, wire_bend); break;
-    case Pattern::ground: c.polyline(path, {Ink::ground, w, {3.4, 1.1}}, wire_bend); break;
+    case Pattern::plus:
+      c.polyline(path, {Ink::positive, w}, wire_bend);
+      break;
+    case Pattern::ground:
+      c.polyline(path, {Ink::ground, w, {3.4, 1.1}}, wire_bend);
+      break;
     case Pattern::minus:
       c.polyline(path, {Ink::ink, w}, wire_bend);
       c.polyline(path, {Ink::paper, w * 0.34, {2.4, 1.4}}, wire_bend);
@@ -63,11 +70,16 @@ double width(Look look) {
 
 std::string_view css(Pattern p) {
   switch (p) {
-    case Pattern::plus: return "pos";
-    case Pattern::minus: return "negf";
-    case Pattern::plus_grounded: return "poss";
-    case Pattern::minus_grounded: return "negs";
-    case Pattern::ground: return "egc";
+    case Pattern::plus:
+      return "pos";
+    case Pattern::minus:
+      return "negf";
+    case Pattern::plus_grounded:
+      return "poss";
+    case Pattern::minus_grounded:
+      return "negs";
+    case Pattern::ground:
+      return "egc";
   }
   return "";
 }
@@ -102,17 +114,21 @@ Group tag(Pattern p, Point centre, const std::string& text, bool upright,
   Canvas c;
   switch (p) {
     case Pattern::plus:
-    case Pattern::plus_grounded: c.rect(box, {Ink::positive, 0.5}, Ink::paper, 0.3); break;
+    case Pattern::plus_grounded:
+      c.rect(box, {Ink::positive, 0.5}, Ink::paper, 0.3);
+      break;
     case Pattern::minus:
     case Pattern::minus_grounded:
       c.rect(box, {Ink::ink, 0.35}, Ink::paper, s.across / 2);
       break;
-    case Pattern::ground: c.rect(box, {Ink::ground, 0.45, {1.4, 0.5}}, Ink::paper, 0.3); break;
+    case Pattern::ground:
+      c.rect(box, {Ink::ground, 0.45, {1.4, 0.5}}, Ink::paper, 0.3);
+      break;
   }
   const double drop = half_capital(size::caption);
   const Point at = upright ? Point{centre.x, centre.y + drop} : Point{centre.x + drop, centre.y};
-  c.text(at, text,
-         {.weight = Weight::semibold, .align = Align::middle, .turn = upright ? 0 : -90}, wire_id);
+  c.text(at, text, {.weight = Weight::semibold, .align = Align::middle, .turn = upright ? 0 : -90},
+         wire_id);
   return c.group({}, "tagbox " + std::string(css(p)) + "-tag", {}, {{"wire", wire_id}});
 }
 

@@ -10,11 +10,11 @@ namespace stringwright::sheets::draw {
 /// How a conductor looks. The pattern follows its electrical meaning, the colour only its pole, so
 /// that one colour is enough: solid, dashed core, hollow, dashed.
 enum class Pattern {
-  plus,          ///< solid
-  minus,         ///< dark with a dashed white core
-  plus_grounded, ///< solidly grounded: hollow
+  plus,           ///< solid
+  minus,          ///< dark with a dashed white core
+  plus_grounded,  ///< solidly grounded: hollow
   minus_grounded,
-  ground         ///< equipment ground: dashed
+  ground  ///< equipment ground: dashed
 };
 
 struct Look {
@@ -35,7 +35,8 @@ struct TagSize {
   double along = 0, across = 0;
 };
 TagSize tag_size(Pattern p, const std::string& text);
-Group tag(Pattern p, Point centre, const std::string& text, bool upright, const std::string& wire_id);
+Group tag(Pattern p, Point centre, const std::string& text, bool upright,
+          const std::string& wire_id);
 
 /// A sample for the key, from `at` to the right.
 void sample(Canvas& c, Look look, Point at, double length);

@@ -53,8 +53,12 @@ void put(cairo_t* cr, const Polyline& p) {
   Point now;
   for (const Step& s : outline(p)) {
     switch (s.kind) {
-      case Step::Kind::move: cairo_move_to(cr, s.to.x, s.to.y); break;
-      case Step::Kind::line: cairo_line_to(cr, s.to.x, s.to.y); break;
+      case Step::Kind::move:
+        cairo_move_to(cr, s.to.x, s.to.y);
+        break;
+      case Step::Kind::line:
+        cairo_line_to(cr, s.to.x, s.to.y);
+        break;
       case Step::Kind::bend: {
         const auto towards = [&](const Point& from) {
           return Point{from.x + 2.0 / 3 * (s.control.x - from.x),
@@ -64,7 +68,9 @@ void put(cairo_t* cr, const Polyline& p) {
         cairo_curve_to(cr, a.x, a.y, b.x, b.y, s.to.x, s.to.y);
         break;
       }
-      case Step::Kind::close: cairo_close_path(cr); break;
+      case Step::Kind::close:
+        cairo_close_path(cr);
+        break;
     }
     now = s.to;
   }
@@ -122,8 +128,7 @@ void put(cairo_t* cr, const Text& t) {
 }
 
 void put(cairo_t* cr, const Group& g) {
-  for (const auto& s : g.shapes)
-    std::visit([&](const auto& shape) { put(cr, shape); }, s);
+  for (const auto& s : g.shapes) std::visit([&](const auto& shape) { put(cr, shape); }, s);
 }
 
 }  // namespace
@@ -131,8 +136,7 @@ void put(cairo_t* cr, const Group& g) {
 void paint(cairo_t* cr, const Page& page) {
   choose(cr, Ink::paper);
   cairo_paint(cr);
-  for (const auto& s : page.shapes)
-    std::visit([&](const auto& shape) { put(cr, shape); }, s);
+  for (const auto& s : page.shapes) std::visit([&](const auto& shape) { put(cr, shape); }, s);
 }
 
 }  // namespace stringwright::sheets::write

@@ -24,11 +24,20 @@ std::string escaped(std::string_view text) {
   std::string out;
   for (const char c : text::printable(text)) {
     switch (c) {
-      case '&': out += "&amp;"; break;
-      case '<': out += "&lt;"; break;
-      case '>': out += "&gt;"; break;
-      case '"': out += "&quot;"; break;
-      default: out += c;
+      case '&':
+        out += "&amp;";
+        break;
+      case '<':
+        out += "&lt;";
+        break;
+      case '>':
+        out += "&gt;";
+        break;
+      case '"':
+        out += "&quot;";
+        break;
+      default:
+        out += c;
     }
   }
   // XML 1.0 knows neither of these two, whatever the encoding.
@@ -41,12 +50,13 @@ class Writer {
  public:
   explicit Writer(const Page& page) {
     const std::string w = number(page.width), h = number(page.height);
-    out_ = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + w + "mm\" height=\"" + h +
-           "mm\" viewBox=\"0 0 " + w + " " + h + "\">\n<title>" + escaped(page.title) +
-           "</title>\n<style>text{font-family:Inter,'DejaVu Sans',sans-serif;fill:" +
-           std::string(hex(Ink::ink)) +
-           ";white-space:pre}.mono{font-family:'DejaVu Sans Mono',monospace}</style>\n<rect width=\"" +
-           w + "\" height=\"" + h + "\" fill=\"" + std::string(hex(Ink::paper)) + "\"/>\n";
+    out_ =
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + w + "mm\" height=\"" + h +
+        "mm\" viewBox=\"0 0 " + w + " " + h + "\">\n<title>" + escaped(page.title) +
+        "</title>\n<style>text{font-family:Inter,'DejaVu Sans',sans-serif;fill:" +
+        std::string(hex(Ink::ink)) +
+        ";white-space:pre}.mono{font-family:'DejaVu Sans Mono',monospace}</style>\n<rect width=\"" +
+        w + "\" height=\"" + h + "\" fill=\"" + std::string(hex(Ink::paper)) + "\"/>\n";
     shapes(page.shapes);
     out_ += "</svg>\n";
   }
@@ -76,13 +86,19 @@ class Writer {
     std::string d;
     for (const Step& s : outline(p)) {
       switch (s.kind) {
-        case Step::Kind::move: d += "M" + number(s.to.x) + " " + number(s.to.y); break;
-        case Step::Kind::line: d += "L" + number(s.to.x) + " " + number(s.to.y); break;
+        case Step::Kind::move:
+          d += "M" + number(s.to.x) + " " + number(s.to.y);
+          break;
+        case Step::Kind::line:
+          d += "L" + number(s.to.x) + " " + number(s.to.y);
+          break;
         case Step::Kind::bend:
           d += "Q" + number(s.control.x) + " " + number(s.control.y) + " " + number(s.to.x) + " " +
                number(s.to.y);
           break;
-        case Step::Kind::close: d += "Z"; break;
+        case Step::Kind::close:
+          d += "Z";
+          break;
       }
     }
     out_ += "<path d=\"" + d + "\"" + paint(p.stroke, p.fill) + "/>\n";
@@ -110,8 +126,8 @@ class Writer {
 
   void put(const Text& t) {
     const std::string x = number(t.at.x), y = number(t.at.y);
-    out_ += "<text x=\"" + x + "\" y=\"" + y + "\" font-size=\"" +
-            number(t.points * mm_per_point) + "\"";
+    out_ += "<text x=\"" + x + "\" y=\"" + y + "\" font-size=\"" + number(t.points * mm_per_point) +
+            "\"";
     if (t.weight != Weight::regular)
       out_ += " font-weight=\"" + std::to_string(static_cast<int>(t.weight)) + "\"";
     if (t.align != Align::left)

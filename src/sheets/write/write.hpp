@@ -17,7 +17,8 @@ std::string svg(const draw::Page& page);
 
 struct PdfInfo {
   std::string title, subject;
-  std::string date;  ///< "2031-05-02"; goes into the creation date, so that bytes do not depend on the clock
+  std::string
+      date;  ///< "2031-05-02"; goes into the creation date, so that bytes do not depend on the clock
 };
 /// All papers in one vector PDF with searchable text, embedded fonts, bookmarks (one per page).
 std::string pdf(const std::vector<draw::Paper>& papers, const PdfInfo& info);
