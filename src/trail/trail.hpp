@@ -160,10 +160,14 @@ Claim operator<=(const Traced<units::Quantity<D>>& x, const Traced<units::Quanti
 class Trail {
  public:
   /// A fact taken as it is. `symbol` as in docs/notation.md, `words` its plain name.
+  /// @param decimals  of the printed value, where the unit's default is too coarse to follow by hand
   template <class Q>
-  Traced<Q> given(const std::string& symbol, std::string words, const Fact<Q>& fact) {
+  Traced<Q> given(const std::string& symbol, std::string words, const Fact<Q>& fact,
+                  std::optional<int> decimals = {}) {
     Traced<Q> t = atom(symbol, fact.value);
     add(Step::Kind::given, std::move(words), t, {}, {fact.from, fact.status});
+    if (t.value && decimals)
+      t.numbers = steps_.back().printed = units::print(units::AnyQuantity(*t.value), *decimals);
     return t;
   }
 

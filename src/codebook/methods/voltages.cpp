@@ -69,7 +69,11 @@ Traced<units::Voltage> by_coefficient(const Facts& facts, const Edition& edition
       facts, trail, symbol, plain_name, source, [&](const SeriesGroup& g, std::size_t i) {
         const auto n = count_of(g, i, facts, trail);
         const auto v_oc = v_oc_of(g, i, facts, trail);
-        const auto b = given_once(trail, indexed("b", facts, i), "V_oc coefficient", g.b_voc);
+        auto b = given_once(trail, indexed("b", facts, i), "V_oc coefficient", g.b_voc);
+        if (b.value && b.value->si() > 0) {  // would make cold harmless: no silicon does that
+          b.value.reset();
+          b.missing = {"V_oc coefficient (the one given rises with heat)"};
+        }
         return series_voltage(n, v_oc, trail::number(1) + b * (t - standard()));
       });
 }
