@@ -100,7 +100,7 @@ class Builder {
       }
       auto curve = pv::at(model->second, sky.sun, sky.cell, age);
       if (!curve) return curve.failure();
-      last_law_ = b_.network.add_law(CellGroup{std::move(*curve)});
+      last_law_ = b_.network.add_law(CellGroup{*curve});
       laws_.emplace(key, last_law_);
     } else {
       last_law_ = known->second;

@@ -18,7 +18,6 @@
 namespace stringwright::circuit {
 namespace {
 
-using units::amps;
 using units::celsius;
 using units::ohms;
 using units::volts;

@@ -26,10 +26,10 @@ struct Network {
   std::vector<int> references;
 
   int add_node() { return nodes++; }
-  int add_law(Law law);
+  int add_law(const Law& law);
   /// Returns the element's index.
   int add(int plus, int minus, int law, int count = 1);
-  int add(int plus, int minus, Law law);
+  int add(int plus, int minus, const Law& law);
 };
 
 }  // namespace stringwright::circuit

@@ -58,6 +58,7 @@ void expect_agreement(const Network& n, const std::string& title) {
   const auto ours = solve(n);
   ASSERT_TRUE(ours) << ours.failure().message;
   std::vector<std::string> print;
+  print.reserve(n.elements.size() + n.nodes);
   for (std::size_t k = 0; k < n.elements.size(); ++k)
     print.push_back("i(vi" + std::to_string(k) + ")");
   int zero = n.references.front();
@@ -148,9 +149,9 @@ TEST(Ngspice, ArraysWithFaults) {
         n.add(nodes[0][1], nodes[2][3], Resistor{ohms(0.5)});
         break;
       case 3: {  // string 3 the wrong way round
-        Element& bottom = n.elements[2 * (modules + 1)];
-        bottom.minus = plus;
-        n.elements[3 * (modules + 1) - 1].plus = minus;
+        const std::size_t each = modules + 1;
+        n.elements[2 * each].minus = plus;
+        n.elements[3 * each - 1].plus = minus;
         break;
       }
       case 4: {  // string 2 dark, behind a blocking diode

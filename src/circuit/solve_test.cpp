@@ -283,10 +283,7 @@ Array any_array(Draw& d) {
         break;
       case 3: {  // a string the wrong way round
         const int s = d.among(strings);
-        for (auto& e : a.n.elements)
-          for (int* end : {&e.plus, &e.minus})
-            if (*end == a.minus && (&e - a.n.elements.data() == a.modules[s].front()))
-              *end = a.plus;
+        a.n.elements[a.modules[s].front()].minus = a.plus;
         a.n.elements[a.cables[s]].plus = a.minus;
         break;
       }
@@ -295,7 +292,7 @@ Array any_array(Draw& d) {
         a.n.elements[a.cables[s]].law = a.n.add_law(Diode{.a = volts(0.03)});
         break;
       }
-      case 5:  // an open conductor
+      default:  // an open conductor
         a.n.elements[a.cables[d.among(strings)]].plus = a.n.add_node();
         break;
     }
@@ -312,7 +309,7 @@ Array any_array(Draw& d) {
     case 3:
       a.load = a.n.add(a.out, a.minus, Resistor{ohms(d.between_log(1e-3, 1e3))});
       break;
-    case 4: {  // a battery behind a failed controller
+    default: {  // a battery behind a failed controller
       const int battery = a.n.add_node();
       a.n.add(battery, a.minus, Source{volts(54)});
       a.load = a.n.add(a.out, battery, Resistor{ohms(0.01)});
@@ -352,9 +349,8 @@ double current_at(const Array& a, double v) {
 
 Array any_sound_array(Draw& d, int strings, int modules) {
   Network n;
-  std::vector<int> laws;
-  for (int k = 0; k < strings * modules; ++k)
-    laws.push_back(n.add_law(module_law(d.between(0.2, 1.1))));
+  std::vector<int> laws(static_cast<std::size_t>(strings) * modules);
+  for (int& law : laws) law = n.add_law(module_law(d.between(0.2, 1.1)));
   return sound_array(strings, modules, laws, std::move(n));
 }
 
@@ -549,7 +545,8 @@ TEST(Elements, HaveOneCurveInBothDirections) {
       Diode{.i_s = amps(1e-9), .a = volts(0.05), .leak = pv::siemens(1e-6)}};
   for (const Law& law : laws) {
     double last = 1e300;
-    for (double i = -12; i < 12; i += 0.37) {
+    for (int k = 0; k < 65; ++k) {
+      const double i = -12 + 0.37 * k;
       const Drop d = at_current(law, amps(i));
       EXPECT_LT(d.v.si(), last) << name(law) << " " << i;
       last = d.v.si();

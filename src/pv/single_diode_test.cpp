@@ -69,10 +69,11 @@ double slack(double value, double given, double slope, double size) {
 }
 
 TEST(LogWrightOmega, MeetsItsEquationForEveryArgument) {
-  for (double y = -700; y < 1000; y += 0.917) {
+  for (int k = 0; k < 1854; ++k) {
+    const double y = -700 + 0.917 * k;
     Exact x = log_wright_omega(y);
     const Exact start = x;
-    for (int k = 0; k < 4; ++k) x -= (x + exp(x) - y) / (1 + exp(x));
+    for (int step = 0; step < 4; ++step) x -= (x + exp(x) - y) / (1 + exp(x));
     const double miss = static_cast<double>(abs(x - start));
     ASSERT_LE(miss, 1e-15 * std::fmax(1, std::fabs(static_cast<double>(x)))) << y;
   }
@@ -127,7 +128,8 @@ TEST(Curve, WithoutSeriesResistanceIsTheFormulaItself) {
   const FiveParameters p{
       .i_ph = amps(9), .i_0 = amps(1e-10), .a = volts(1.6), .r_s = ohms(0), .g_sh = siemens(0.003)};
   const Curve curve(CellGroup{.cells = p});
-  for (double v = -10; v < 45; v += 0.7) {
+  for (int k = 0; k < 79; ++k) {
+    const double v = -10 + 0.7 * k;
     const double i = 9 - 1e-10 * std::expm1(v / 1.6) - 0.003 * v;
     EXPECT_NEAR(curve.current(volts(v)).si(), i, 1e-12 * (1 + std::fabs(i))) << v;
     EXPECT_NEAR(curve.voltage(amps(i)).si(), v, 1e-11) << v;

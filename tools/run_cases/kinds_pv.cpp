@@ -282,6 +282,7 @@ void check_reverse_bias(Answers& a) {
   }
   const pv::Curve curve(g);
   std::vector<double> currents;
+  currents.reserve(voltages.size());
   for (const double v_j : voltages) currents.push_back(curve.current(volts(v_j)).si());
   a.answer("i", currents, "A");
 }

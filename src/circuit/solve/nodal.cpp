@@ -14,6 +14,7 @@ constexpr double least_conductance = 1e-15;
 Nodal::Nodal(int rows, const std::vector<std::pair<int, int>>& branches)
     : rows_(rows), slots_(branches.size()), a_(rows, rows) {
   std::vector<Eigen::Triplet<double>> entries;
+  entries.reserve(rows + branches.size());
   for (int k = 0; k < rows; ++k) entries.emplace_back(k, k, 1.0);
   for (const auto& [f, t] : branches)
     if (f >= 0 && t >= 0 && f != t) entries.emplace_back(std::max(f, t), std::min(f, t), 0.0);
