@@ -33,14 +33,14 @@ void apply_waivers(const std::vector<job::Waiver>& waivers, std::vector<Finding>
   }
 }
 
-std::vector<NotLookedAt> not_looked_at() {
+std::vector<NotLookedAt> not_looked_at(const codebook::Edition& edition) {
   std::set<std::string> answered;
   for (const auto* rule : codebook::all_rules()) {
     std::istringstream words{std::string(rule->aliases)};
     for (std::string id; words >> id;) answered.insert(id);
   }
   std::vector<NotLookedAt> rest;
-  for (const auto& r : codebook::listed_rules())
+  for (const auto& r : codebook::listed_rules(edition))
     if (!answered.count(r.id)) rest.push_back(r);
   return rest;
 }
@@ -66,7 +66,7 @@ Report check(const wiring::Wiring& w, const codebook::Edition& edition) {
     for (const auto& judged : all)
       if (rule->applies(judged.facts)) r.findings.push_back(ask(*rule, judged, edition));
   apply_waivers(w.job.waive, r.findings);
-  r.not_looked_at = not_looked_at();
+  r.not_looked_at = not_looked_at(edition);
   return r;
 }
 

@@ -112,6 +112,12 @@ TEST(Check, BackfeedFromTheBatteryIsUnknownUnlessDocumented) {
   EXPECT_EQ(verdict(text, "ocpd.string-needed@S1"), Verdict::cannot_tell);
 }
 
+TEST(Check, AControllerWithoutABatteryRecordStillHasOne) {
+  const std::string text =
+      with(with(cabin_text(), "battery = { v_max = \"54 V\", fault_current = \"5 kA\" }", ""), "blocks_reverse = true ", "");
+  EXPECT_EQ(verdict(text, "ocpd.string-needed@S1"), Verdict::cannot_tell);
+}
+
 TEST(Check, WaiversAreFlagsOnFails) {
   const std::string low = with(cabin_text(), "v_max = \"150 V\"", "v_max = \"140 V\"");
   const std::string waiver =

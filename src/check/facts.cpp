@@ -171,7 +171,11 @@ void add_equipment(const Wiring& w, int input, Facts& f) {
   f.isc_max_input = Fact<units::Current>(in->isc_max, from);
   f.blocks_reverse = Fact<bool>(e->blocks_reverse, "equipment." + e->id);
   f.isolated = Fact<bool>(e->isolated, "equipment." + e->id);
-  f.battery = Fact<bool>(e->battery.has_value(), "equipment." + e->id);
+  // A charge controller has a battery behind it, written down or not: only its absence from an inverter
+  // or a pump drive says that there is none.
+  const auto kind = e->kind.value_or(job::EquipmentKind::mppt_controller);
+  const bool controller = kind == job::EquipmentKind::mppt_controller || kind == job::EquipmentKind::pwm_controller;
+  if (e->battery || !controller) f.battery = Fact<bool>(e->battery.has_value(), "equipment." + e->id);
   if (e->battery) {
     f.v_battery_max = Fact<units::Voltage>(e->battery->v_max, "equipment." + e->id + ".battery");
     f.battery_fault = Fact<units::Current>(e->battery->fault_current, "equipment." + e->id + ".battery");
