@@ -165,6 +165,7 @@ Paper paper_of(const View& v) {
 
 std::vector<Paper> make(const Material& m) {
   std::vector<Paper> all;
+  all.reserve(m.wiring.boxes.size());
   for (std::size_t i = 0; i < m.wiring.boxes.size(); ++i)
     all.push_back(paper_of(view(m.wiring, static_cast<int>(i))));
   return all;

@@ -51,7 +51,9 @@ void tally_band(Flow& flow, const check::Report& r) {
   // What is left over by the words is shared.
   double need = 0;
   const auto least = [](const Cell& cell) {
-    return std::max(17.0, measure(cell.word, size::caption).width);
+    const double number =
+        8.4 + measure(std::to_string(cell.count), size::report, Weight::bold).width;
+    return std::max({17.0, number, measure(cell.word, size::caption).width});
   };
   for (const auto& cell : cells) need += least(cell);
   const double gap = (Flow::right - Flow::left - 38 - need) / static_cast<double>(cells.size());

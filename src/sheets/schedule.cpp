@@ -13,7 +13,6 @@ namespace stringwright::sheets {
 namespace {
 
 using namespace draw;
-using schedule::Cell;
 using schedule::Tables;
 using wiring::Conductor;
 using wiring::ConductorKind;
@@ -33,11 +32,8 @@ std::string place(const Wiring& w, int terminal) {
   const auto& d = w.devices[at(t.device)];
   switch (d.kind) {
     case DeviceKind::module:
-      return d.id + " " + sign(t.pole);
     case DeviceKind::input:
-      return d.id + " " + sign(t.pole);
     case DeviceKind::rack:
-      return d.id + " " + sign(t.pole);
     case DeviceKind::bond:
       return d.id + " " + sign(t.pole);
     case DeviceKind::arrester:
@@ -63,6 +59,7 @@ std::string torque_at(const Wiring& w, int terminal) {
 
 std::string conditions(const Conductor& c) {
   std::vector<std::string> parts;
+  parts.reserve(c.stretches.size());
   for (const auto& s : c.stretches) parts.push_back(stretch_words(s));
   return parts.empty() ? "not known" : text::join(parts, "; ");
 }

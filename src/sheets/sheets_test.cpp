@@ -214,6 +214,18 @@ TEST(Sheets, ExamplesDrawWithoutOverlap) {
   }
 }
 
+TEST(Sheets, TagsOfSeveralBoxesAreLonger) {
+  // A second box, on which nothing lands, makes the tags of the first say whose they are.
+  std::string text = fixture::job_text(Options{.strings = 3});
+  text +=
+      "[box.A2]\npart = \"BX\"\nout = \"OUT2\"\narrester = \"arr\"\n[run.OUT2]\nfrom = \"A2\"\n"
+      "to = \"CC1.PV1\"\nwire = { poles = \"2 AWG Cu XHHW-2\", egc = \"choose\" }\n";
+  const Made made(text);
+  const auto set = papers(made.material());
+  EXPECT_EQ(tags(set.at(0).pages.at(0)).count("A1.SA+"), 1u);
+  for (const Page& page : pages(set)) check_page(page);
+}
+
 TEST(Sheets, StrangeTextsStayInTheirCells) {
   const std::string longest(300, 'W');
   for (const std::string& name :

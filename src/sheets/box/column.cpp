@@ -54,6 +54,7 @@ class Table {
     r.may_hold = t.spec ? t.spec->wires.value_or(0) : 0;
     r.spare = conductors.empty();
     std::vector<std::string> tags;
+    tags.reserve(conductors.size());
     for (int c : conductors) tags.push_back(v_.conductor(c).tag);
     r.wire = tags_of(tags);
     if (!conductors.empty()) r.size = wire_words(v_.conductor(conductors.front()).wire);
@@ -158,6 +159,7 @@ std::vector<std::string> cells(const Section& s, const Row& r) {
   if (r.spare) return {};
   if (r.labels.size() == 1) return {""};
   std::vector<std::string> numbers;
+  numbers.reserve(r.labels.size());
   for (const auto& l : r.labels) numbers.push_back(number_in(l, s.letter));
   return numbers;
 }
@@ -169,7 +171,8 @@ double row_height(const Section& s, const Row& r, double width) {
   const std::size_t n = cells(s, r).size();
   if (n <= beside) return row_pitch;
   const auto per_line = static_cast<std::size_t>(std::max(1.0, (width - 13) / cell_width));
-  return row_pitch + (cell_height + 0.8) * static_cast<double>((n + per_line - 1) / per_line);
+  const std::size_t lines = (n + per_line - 1) / per_line;
+  return row_pitch + (cell_height + 0.8) * static_cast<double>(lines);
 }
 
 }  // namespace

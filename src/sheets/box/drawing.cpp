@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.hpp"
+#include "sheets/box/layouter.hpp"
 #include "sheets/draw/symbols.hpp"
 #include "sheets/words.hpp"
 
@@ -189,38 +190,34 @@ void metal(Canvas& c, const View& v, const std::vector<Metal>& list, const std::
   }
 }
 
+/// Where the number of a hole stands: beside the screw of a device, on the free side of a bar.
+Point number_at(const View& v, const Spot& spot, int device) {
+  const Point p = spot.at;
+  if (v.device(device).kind == wiring::DeviceKind::protector) {
+    // Between two poles there is no room beside the screw.
+    const bool several = v.buses.size() > 1;
+    if (spot.wire_above) return {p.x + (several ? 0 : 4.6), p.y + (several ? 7.4 : 7)};
+    return {p.x + (several ? 0 : 4.6), p.y - (several ? 4.2 : 3.4)};
+  }
+  if (device == v.arrester)
+    return {p.x, spot.wire_above ? p.y + spot.radius + 3.8 : p.y - spot.radius - 1.3};
+  double edge = bar_height / 2;
+  for (const auto& b : v.buses)
+    if (b.device == device) edge = bus_height / 2;
+  const bool below = spot.wire_above && !spot.wire_below;
+  return {p.x, below ? p.y + edge + 3.9 : p.y - edge - 1.6};
+}
+
 /// Screws come after the wires, numbers beside them.
 void screws(Canvas& c, const View& v, const Layout& l) {
   for (const auto& [terminal, spot] : l.spots) {
-    const bool on_device =
-        v.device(v.terminal(terminal).device).kind == wiring::DeviceKind::protector;
-    bool used = on_device || !v.on(terminal).empty();
-    screw(c, spot.at, spot.radius, used);
-    if (spot.number.empty()) continue;
-    const Type type{.weight = Weight::semibold, .align = Align::middle};
-    if (on_device) {
-      // The narrow device has its number on its face.
-      if (l.small) continue;
-      const bool load = spot.wire_above;
-      const bool several = v.buses.size() > 1;
-      c.text({spot.at.x + (several ? 0 : 4.6),
-              spot.at.y + (load ? (several ? 7.4 : 7) : (several ? -4.2 : -3.4))},
-             spot.number, type);
-      continue;
-    }
-    if (v.arrester >= 0 && v.terminal(terminal).device == v.arrester) {
-      c.text({spot.at.x,
-              spot.wire_above ? spot.at.y + spot.radius + 3.8 : spot.at.y - spot.radius - 1.3},
-             spot.number, type);
-      continue;
-    }
-    const bool bus = std::any_of(v.buses.begin(), v.buses.end(), [&](const Bar& b) {
-      return b.device == v.terminal(terminal).device;
-    });
-    const double edge = bus ? 3.4 : 4;
-    const bool below = spot.wire_above && !spot.wire_below;
-    c.text_on_paper({spot.at.x, below ? spot.at.y + edge + 3.9 : spot.at.y - edge - 1.6},
-                    spot.number, type, 0.35);
+    const int device = v.terminal(terminal).device;
+    const bool on_device = v.device(device).kind == wiring::DeviceKind::protector;
+    screw(c, spot.at, spot.radius, on_device || !v.on(terminal).empty());
+    // A narrow device has its number on its face.
+    if (on_device && l.small) continue;
+    c.text_on_paper(number_at(v, spot, device), spot.number,
+                    {.weight = Weight::semibold, .align = Align::middle}, 0.35);
   }
 }
 

@@ -8,10 +8,9 @@
 namespace stringwright::sheets::box {
 namespace {
 
-constexpr double gap = 1.6;  // between entries
-
 std::vector<double> even_slots(std::size_t count, double pitch) {
   std::vector<double> slots;
+  slots.reserve(count);
   for (std::size_t i = 0; i < count; ++i)
     slots.push_back((static_cast<double>(i) - (static_cast<double>(count) - 1) / 2) * pitch);
   return slots;
@@ -199,9 +198,9 @@ void Layouter::spread(double left, double right) {
   double x = left;
   for (const auto& b : bundles_) {
     offset.push_back(x + b.width / 2);
-    x += b.width + gap;
+    x += b.width + between_entries;
   }
-  const double most = right - (x - gap);
+  const double most = right - (x - between_entries);
   for (std::size_t i = 0; i < bundles_.size(); ++i) {
     const bool fixed = bundles_[i].kind == Entry::Kind::out;
     pools.push_back({bundles_[i].centre - offset[i],
@@ -235,6 +234,7 @@ void Layouter::nest_jogs() {
   std::stable_sort(downs.begin(), downs.end(),
                    [](const Down& a, const Down& b) { return a.jog.from < b.jog.from; });
   std::vector<draw::Jog> jogs;
+  jogs.reserve(downs.size());
   for (const auto& d : downs) jogs.push_back(d.jog);
   const auto nested = draw::nest(jogs);
   level_.assign(index, -1);
@@ -296,6 +296,7 @@ void Layouter::write_captions() {
     double left, right;
   };
   std::vector<Reach> own;
+  own.reserve(captioned_.size());
   for (const auto& [first, last] : captioned_) {
     own.push_back({bundles_[first].centre - bundles_[first].width / 2,
                    bundles_[last - 1].centre + bundles_[last - 1].width / 2});

@@ -136,6 +136,7 @@ TagRow Layouter::tag_row(std::vector<std::pair<double, int>> at) const {
 
 TagRow Layouter::tag_row(const std::vector<int>& conductors, double pitch) const {
   std::vector<std::pair<double, int>> at;
+  at.reserve(conductors.size());
   for (int c : conductors) at.emplace_back(pitch * static_cast<double>(at.size()), c);
   return tag_row(std::move(at));
 }

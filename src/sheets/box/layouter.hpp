@@ -19,6 +19,7 @@ inline constexpr double safety_height =
 
 /// Least distances across.
 inline constexpr double after_devices = 10.6, between_bars = 9.4, after_bars = 6;
+inline constexpr double between_entries = 1.6;
 inline constexpr double tag_height = 4.6;
 inline constexpr double bar_height = 8, bus_height = 6.8;
 inline constexpr double below_wall = 12.4;  ///< end of the cables
@@ -82,7 +83,9 @@ class Layouter {
   void place_rail();
   double bar_width(const Bar& b) const;
   double lugs_width() const;
+  double arrester_pitch() const;
   double arrester_width() const;
+  double arrester_run() const;
 
   // entries.cpp: what goes through the wall, and where
   void make_bundles();

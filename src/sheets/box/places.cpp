@@ -4,39 +4,25 @@
 #include <cmath>
 
 namespace stringwright::sheets::box {
-namespace {
-
-/// Level room between the end of a bus and the arrester's middle, for two tags.
-constexpr double two_tags = 2 * 9.6 + 6;
-
-}  // namespace
 
 using draw::Point;
 using wiring::Pole;
 
 bool Layouter::widths() {
-  const auto places = static_cast<double>(v_.places.size());
-  devices_width_ = places * device_width_;
-  const std::size_t outs = v_.buses.size();
+  devices_width_ = static_cast<double>(v_.places.size()) * device_width_;
+  const double more_outs = out_pitch_ * std::max(0.0, static_cast<double>(v_.buses.size()) - 1);
 
-  // Least distances, and how much of the room that is left each of them takes.
-  const double margin_left = 21, margin_right = s_ >= 1 ? 12.8 : 10;
-  const double bus_end = devices_width_ + lugs_width();  // from the first device's left edge
-  double need = margin_left + devices_width_ + after_bars + margin_right +
-                (static_cast<double>(std::max<std::size_t>(outs, 1)) - 1) * out_pitch_;
-  for (const auto& b : v_.bars) need += bar_width(b);
-  need += v_.bars.empty()
-              ? 0
-              : after_devices + (static_cast<double>(v_.bars.size()) - 1) * between_bars;
-  double upper = margin_left + bus_end + 6 + margin_right +
-                 (static_cast<double>(std::max<std::size_t>(outs, 1)) - 1) * out_pitch_;
-  if (v_.arrester >= 0) upper += arrester_width() / 2 + two_tags;
-  need = std::max(need, upper);
-
+  // Three rows ask for their width: devices and bars, bus and arrester, the entries below.
+  const double margin_left = 21, margin_right = (s_ >= 1 ? 12.8 : 10) + more_outs;
+  double middle = margin_left + devices_width_ + after_bars + margin_right;
+  for (std::size_t i = 0; i < v_.bars.size(); ++i)
+    middle += bar_width(v_.bars[i]) + (i == 0 ? after_devices : between_bars);
+  double upper = margin_left + devices_width_ + lugs_width() + 6 + margin_right;
+  if (v_.arrester >= 0) upper += arrester_width() / 2 + arrester_run();
   make_bundles();
-  double below = 5;
-  for (const auto& b : bundles_) below += b.width + 1.6;
-  need = std::max(need, below);
+  double lower = 5;
+  for (const auto& b : bundles_) lower += b.width + between_entries;
+  const double need = std::max({middle, upper, lower});
 
   double width = outline_ ? outline_->x * s_ : std::min(room_.width, need * 1.1 + 12);
   if (width < need - 0.01 || width > room_.width + 0.01) return false;
@@ -47,8 +33,8 @@ bool Layouter::widths() {
 
   x_device_ = l_.wall.x + margin_left + std::min(8.0, slack * 0.25);
   double x = x_device_ + devices_width_ + after_devices + std::min(30.0, slack * 0.3);
-  out_right_ = l_.wall.x + width - margin_right - std::min(4.0, slack * 0.1);
-  out_left_ = out_right_ - (static_cast<double>(std::max<std::size_t>(outs, 1)) - 1) * out_pitch_;
+  out_right_ = l_.wall.x + width - margin_right + more_outs - std::min(4.0, slack * 0.1);
+  out_left_ = out_right_ - more_outs;
   // The other bar as far left as it goes, the ground bar half way to the output.
   for (std::size_t i = 0; i < v_.bars.size(); ++i) {
     const double w = bar_width(v_.bars[i]);
@@ -57,7 +43,7 @@ bool Layouter::widths() {
       x = i == 0 ? (x + last) / 2 : std::min(last, x + std::max(0.0, last - x) * 0.3);
     }
     Metal m;
-    m.box = {x, 0, w, 8};
+    m.box = {x, 0, w, bar_height};
     m.letter = {x - 6.6, 0};
     l_.bars.push_back(m);
     x += w + between_bars;
@@ -78,10 +64,22 @@ double Layouter::lugs_width() const {
   return w;
 }
 
+/// Between the terminals of the arrester: its tags stand beside each other.
+double Layouter::arrester_pitch() const {
+  double longest = 9.2;
+  for (const auto& w : v_.wires)
+    if (v_.conductor(w.conductor).kind == wiring::ConductorKind::arrester)
+      longest = std::max(longest, tag_length(w.conductor));
+  return longest + 1;
+}
+
 double Layouter::arrester_width() const {
   const Point real = size_of(v_.wiring.part_of(v_.arrester)).value_or(Point{36, 85});
-  return std::max(real.x * s_, 17.0);
+  return std::max(real.x * s_, arrester_pitch() + 7);
 }
+
+/// Level room between the end of a bus and the arrester's middle, for two tags.
+double Layouter::arrester_run() const { return 2 * arrester_pitch() + 5; }
 
 bool Layouter::heights() {
   const double head = 13;  // words, hole numbers of the bus
@@ -129,6 +127,7 @@ bool Layouter::heights() {
 void Layouter::tag_rows() {
   const auto row = [&](const std::vector<int>& conductors) {
     std::vector<std::pair<double, int>> at;
+    at.reserve(conductors.size());
     for (int c : conductors) at.emplace_back(l_.spots[inside_end(c)].at.x, c);
     return tag_row(std::move(at));
   };
@@ -267,7 +266,7 @@ void Layouter::place_arrester() {
 
   const double bus_right =
       l_.buses.empty() ? x_device_ + devices_width_ : l_.buses.front().box.right();
-  const double apart = std::max(10.4, w * 0.5);
+  const double apart = std::max(arrester_pitch(), w * 0.5);
   const auto place = [&](double centre, const std::vector<int>& list, double y, bool above) {
     for (std::size_t k = 0; k < list.size(); ++k) {
       const double x =
@@ -282,7 +281,7 @@ void Layouter::place_arrester() {
                            above};
     }
   };
-  const double least = std::max(bus_right + two_tags, x_device_ + devices_width_ + 6 + w / 2);
+  const double least = std::max(bus_right + arrester_run(), x_device_ + devices_width_ + 6 + w / 2);
   const double most = out_left_ - 7 - w / 2;
   double centre = aim >= 0 ? aim + (bottom.size() > 1 ? apart / 2 : 0) : (least + most) / 2;
   centre = std::min(std::max(centre, least), most);

@@ -132,13 +132,11 @@ void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double r
   c.text({sheet + 3, top + 13.4}, fit(page.title, room, points, Weight::bold),
          {.points = points, .weight = Weight::bold});
   Canvas counts;
-  const Type medium{.weight = Weight::medium};
-  if (measure(s.counts, size::body, Weight::medium).width <= room)
-    counts.text({sheet + 3, top + 21.2}, s.counts,
-                {.points = size::body, .weight = Weight::medium});
-  else
-    counts.lines({sheet + 3, top + 18}, fit_lines(s.counts, room, 2, size::caption, Weight::medium),
-                 4.6, medium);
+  double counted = size::body;
+  if (measure(s.counts, counted, Weight::medium).width > room) counted = size::caption;
+  const auto lines = fit_lines(s.counts, room, 2, counted, Weight::medium);
+  counts.lines({sheet + 3, top + (lines.size() > 1 ? 18.2 : 21.2)}, lines, 4.6,
+               {.points = counted, .weight = Weight::medium});
   c.add(counts.group("counts"));
 
   c.text({job + 3, top + 5.6}, "Job", soft);

@@ -187,7 +187,10 @@ std::vector<std::pair<Point, Point>> lines(const Hatch& h) {
     high = std::max(high, turned.back().y);
   }
   // Counted from the origin of the sheet, so that neighbouring zones share their lines.
-  for (double v = (std::floor(low / h.pitch) + 0.5) * h.pitch; v < high; v += h.pitch) {
+  const int first = static_cast<int>(std::floor(low / h.pitch));
+  const int last = static_cast<int>(std::floor(high / h.pitch));
+  for (int n = first; n <= last; ++n) {
+    const double v = (n + 0.5) * h.pitch;
     std::vector<double> hits;
     for (std::size_t i = 0; i < turned.size(); ++i) {
       const Point& a = turned[i];

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <functional>
 
 #include "base/text.hpp"
 #include "sheets/words.hpp"
@@ -45,6 +46,7 @@ std::string fingerprint(const check::Finding& f) {
 
 std::vector<std::string> names(const std::vector<const check::Finding*>& findings) {
   std::vector<std::string> all;
+  all.reserve(findings.size());
   for (const auto* f : findings) all.push_back(f->thing);
   return all;
 }
@@ -69,10 +71,11 @@ Mark Entry::mark() const {
 std::string Entry::own_things() const { return listed(names(findings)); }
 
 std::string Entry::things() const {
-  std::vector<std::string> all = names(findings);
-  for (const auto& v : variants)
-    for (auto& n : names(v.findings)) all.push_back(std::move(n));
-  return listed(all);
+  std::vector<const check::Finding*> all = findings;
+  for (const auto& v : variants) all.insert(all.end(), v.findings.begin(), v.findings.end());
+  // They lie in one list, in the order of the report.
+  std::sort(all.begin(), all.end(), std::less<>());
+  return listed(names(all));
 }
 
 std::vector<Entry> entries(const check::Report& r) {

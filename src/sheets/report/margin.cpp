@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "sheets/report/findings.hpp"
 #include "units/print.hpp"
 
 namespace stringwright::sheets::report {
@@ -43,9 +44,9 @@ MarginLine::MarginLine(const trail::Margin& margin, double left, double right)
     double x;
     bool bold;
   };
-  std::vector<Wanted> wanted{{margin.limit_label, place(values[0]), true}};
+  std::vector<Wanted> wanted{{flat(margin.limit_label), place(values[0]), true}};
   for (std::size_t i = 0; i < margin.points.size(); ++i)
-    wanted.push_back({margin.points[i].label, place(values[i + 1]), false});
+    wanted.push_back({flat(margin.points[i].label), place(values[i + 1]), false});
   labels_.resize(wanted.size());
   std::vector<std::size_t> order(wanted.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;

@@ -16,7 +16,7 @@ std::string font_trouble() {
   };
   const bool inter = has("Inter");
   const bool dejavu = has("DejaVu Sans") && has("DejaVu Sans Mono");
-  g_free(families);
+  g_free(static_cast<void*>(families));
   if (!inter && !dejavu)
     return "the fonts Inter and DejaVu are missing: install fonts-inter and fonts-dejavu-core";
   if (!inter) return "the font Inter is missing: install fonts-inter";
