@@ -106,7 +106,7 @@ TEST_F(Cli, HelpSaysTheDangerAndTheExitCodes) {
   EXPECT_EQ(r.code, 0);
   EXPECT_NE(r.out.find("live as long as there is light"), std::string::npos);
   EXPECT_NE(r.out.find("1 a fail not waived or a cannot-tell"), std::string::npos);
-  for (const char* command : {"check", "papers", "new", "explain", "schema"})
+  for (const char* command : {"check", "papers", "events", "netlist", "new", "explain", "schema"})
     EXPECT_NE(r.out.find(command), std::string::npos) << command;
 }
 
@@ -135,6 +135,68 @@ TEST_F(Cli, ANumberChangedChangesTheRightThing) {
   EXPECT_EQ(r.code, 1);
   EXPECT_NE(r.out.find("voltage.equipment-input@CC1.PV1"), std::string::npos);
   EXPECT_NE(r.out.find("1 fail"), std::string::npos) << r.out;
+}
+
+TEST_F(Cli, EventsOfTheCabinSayWhatTripsAndWhatNever) {
+  write_cabin();
+  const Ran r = run("events job.toml");
+  EXPECT_EQ(r.code, 0) << r.err;
+  EXPECT_NE(r.out.find("reversed@S1"), std::string::npos);
+  EXPECT_NE(r.out.find("nothing trips until dark"), std::string::npos);
+  EXPECT_NE(r.out.find("2.0 × Voc"), std::string::npos);
+  std::istringstream lines(r.out);
+  for (std::string line; std::getline(lines, line);) {
+    std::size_t columns = 0;
+    for (const char c : line) columns += (static_cast<unsigned char>(c) & 0xC0) != 0x80;
+    EXPECT_LE(columns, 132u) << line;
+  }
+  const Ran again = run("events job.toml");
+  EXPECT_EQ(r.out, again.out);
+  const Ran as_json = run("events job.toml --json");
+  EXPECT_EQ(as_json.code, 0);
+  expect_valid(as_json.out);
+  const json reply = json::parse(as_json.out);
+  EXPECT_GT(reply["rows"].size(), 20u);
+  EXPECT_EQ(reply["skies"].size(), 14u);
+  for (const auto& row : reply["rows"]) EXPECT_TRUE(row["solved"]) << row["id"];
+}
+
+TEST_F(Cli, OneEventIsDrawnAndWrittenAsANetlist) {
+  write_cabin();
+  const Ran one = run("events job.toml --event reversed@S2 -o reversed.svg");
+  EXPECT_EQ(one.code, 0) << one.err;
+  EXPECT_NE(slurp(folder / "reversed.svg").find("REVERSED"), std::string::npos);
+  EXPECT_EQ(run("events job.toml --curves -o curves.svg").code, 0);
+  EXPECT_NE(slurp(folder / "curves.svg").find("maximum power"), std::string::npos);
+  EXPECT_EQ(run("events job.toml -o nothing.svg").code, 2);
+  const Ran unknown = run("events job.toml --event reversd@S2");
+  EXPECT_EQ(unknown.code, 2);
+  EXPECT_NE(unknown.err.find("did you mean 'reversed'?"), std::string::npos) << unknown.err;
+  const Ran net = run("netlist job.toml --event short-string@S1 --sun 800");
+  EXPECT_EQ(net.code, 0) << net.err;
+  EXPECT_NE(net.out.find(": A1.Q1\n"), std::string::npos);
+  EXPECT_NE(net.out.find("print i(vi"), std::string::npos);
+  EXPECT_EQ(run("netlist job.toml").code, 0);
+}
+
+TEST_F(Cli, FindingsNameTheEventThatDecides) {
+  write_cabin();
+  const json reply = json::parse(run("check job.toml --json").out);
+  const json* f = finding(reply, "event.device-recovery-voltage@A1.Q1");
+  ASSERT_TRUE(f);
+  EXPECT_EQ((*f)["verdict"], "caution");
+  EXPECT_NE((*f)["also"].dump().find("reversed@S"), std::string::npos);
+  f = finding(reply, "event.fault-persists@CC1.PV1");
+  ASSERT_TRUE(f);
+  EXPECT_EQ((*f)["verdict"], "caution");
+}
+
+TEST_F(Cli, APolarisedBreakerFailsByTheDirectionOfAnEvent) {
+  write_cabin("polarised = false", "polarised = true");
+  const json reply = json::parse(run("check job.toml --json").out);
+  const json* f = finding(reply, "event.device-clears@A1.Q1");
+  ASSERT_TRUE(f);
+  EXPECT_EQ((*f)["verdict"], "fail");
 }
 
 TEST_F(Cli, TheTableMethodRefusesTheCabin) {

@@ -1,6 +1,5 @@
 #include "app/operating.hpp"
 
-#include "app/circuit_of.hpp"
 #include "circuit/build.hpp"
 
 namespace stringwright::app {
@@ -23,18 +22,17 @@ std::vector<Asked> asked(const job::Site& site) {
 
 }  // namespace
 
-std::vector<OperatingPoint> operating_points(const wiring::Wiring& w, const codebook::Edition& edition,
+std::vector<OperatingPoint> operating_points(const wiring::Wiring& w, const Circuit& circuit,
                                              std::vector<std::string>& remarks) {
   std::vector<OperatingPoint> all;
-  const auto [models, r, solvable] = circuit_of(w, edition, remarks);
-  if (!solvable) return all;
+  if (!circuit.solvable) return all;
 
   std::vector<std::string> said;
   for (const auto& a : asked(w.job.site)) {
     circuit::State state;
     state.sky.cell = a.cell;
     state.port = a.port;
-    const auto solved = circuit::operating_point(w, models, r, state);
+    const auto solved = circuit::operating_point(w, circuit.models, circuit.resistances, state);
     if (!solved) {
       const std::string why = solved.failure().message + " [" + solved.failure().id + "]";
       remarks.push_back("No " + a.load + " point at " + units::print(a.cell) + " cell: " + why);

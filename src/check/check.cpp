@@ -4,6 +4,8 @@
 #include <set>
 #include <sstream>
 
+#include "check/event_facts.hpp"
+
 namespace stringwright::check {
 namespace {
 
@@ -58,10 +60,20 @@ Finding ask(const codebook::Rule& rule, const Judged& judged, const codebook::Ed
   return f;
 }
 
-Report check(const wiring::Wiring& w, const codebook::Edition& edition) {
+std::vector<events::Event> events_to_judge(const events::Site& site) {
+  auto all = events::catalogue(site);
+  std::erase_if(all, [](const events::Event& e) {
+    const events::Kind* kind = events::find_kind(e.kind);
+    return !kind || !kind->overcurrent;
+  });
+  return all;
+}
+
+Report check(const wiring::Wiring& w, const codebook::Edition& edition, const Events* events) {
   Report r;
   r.edition = edition.name();
-  const auto all = facts_of(w, edition);
+  auto all = facts_of(w, edition);
+  if (events) add_events(events->site, events->table, all);
   for (const auto* rule : codebook::all_rules())
     for (const auto& judged : all)
       if (rule->applies(judged.facts)) r.findings.push_back(ask(*rule, judged, edition));

@@ -66,8 +66,9 @@ std::string call(const Source& e, const std::string& plus, const std::string& mi
   return fmt::format("V{} {} {} {}\n", k, plus, minus, number(count * e.e.si()));
 }
 
-/// Name of every node: the reference of each connected part is the simulator's ground.
-std::vector<std::string> names(const Network& n) {
+}  // namespace
+
+std::vector<std::string> node_names(const Network& n) {
   std::vector<int> root(n.nodes);
   std::iota(root.begin(), root.end(), 0);
   const auto find = [&](int k) {
@@ -87,18 +88,17 @@ std::vector<std::string> names(const Network& n) {
   return all;
 }
 
-}  // namespace
-
 std::string netlist(const Network& network, std::string_view title,
-                    const std::vector<std::string>& print) {
+                    const std::vector<std::string>& print, bool tight) {
   std::string s(title);
   s += "\n* Emission coefficients are a over the simulator's kT/q at 25 C; temp and tnom keep it "
        "from rescaling.\n"
-       ".options temp=25 tnom=25 reltol=1e-12 abstol=1e-16 vntol=1e-13 gmin=1e-18 itl1=1000\n";
+       ".options temp=25 tnom=25 gmin=1e-18 itl1=1000 ";
+  s += tight ? "reltol=1e-12 abstol=1e-16 vntol=1e-13\n" : "reltol=1e-10 abstol=1e-12 vntol=1e-10\n";
   for (std::size_t k = 0; k < network.laws.size(); ++k)
     s += std::visit([&](const auto& e) { return define(e, k); }, network.laws[k]);
 
-  const auto name = names(network);
+  const auto name = node_names(network);
   for (std::size_t k = 0; k < network.elements.size(); ++k) {
     const Element& e = network.elements[k];
     const std::string &plus = name[e.plus], &minus = name[e.minus];

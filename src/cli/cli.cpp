@@ -10,7 +10,7 @@
 namespace stringwright::cli {
 
 const std::vector<Command>& all_commands() {
-  static const std::vector<Command> all = {add_check, add_papers, add_events, add_new, add_explain, add_schema};
+  static const std::vector<Command> all = {add_check, add_papers, add_events, add_netlist, add_new, add_explain, add_schema};
   return all;
 }
 

@@ -7,13 +7,14 @@
 #include "base/text.hpp"
 #include "cli/command.hpp"
 #include "cli/events_text.hpp"
+#include "cli/files.hpp"
 
 namespace stringwright::cli {
 namespace {
 
 struct Options {
-  std::string job, event, convention = "us";
-  bool json = false;
+  std::string job, event, file, convention = "us";
+  bool json = false, curves = false;
 };
 
 int run_events(const Options& o, const Out& out) {
@@ -29,6 +30,25 @@ int run_events(const Options& o, const Out& out) {
   app::EventsOptions options;
   options.event = o.event;
   options.convention = o.convention == "gpv" ? codebook::Convention::gpv : codebook::Convention::us;
+  if (!o.file.empty()) {
+    if (o.curves == !o.event.empty()) {
+      out.err << "stringwright: -o draws one event (--event ID) or the curves (--curves) [cli.which-drawing]\n";
+      return input;
+    }
+    const auto svg = o.curves ? app::curves_svg(*e) : app::event_svg(*e, options);
+    if (!svg) {
+      out.err << "stringwright: " << svg.failure().message << " [" << svg.failure().id << "]\n";
+      return input;
+    }
+    if (const auto written = write_file(o.file, *svg, true); !written) {
+      out.err << "stringwright: " << written.failure().message << " [" << written.failure().id << "]\n";
+      return input;
+    }
+    if (o.curves) {
+      out.out << o.file << "\n";
+      return fine;
+    }
+  }
   const auto reply = app::events(*e, options);
   if (!reply) {
     out.err << "stringwright: " << reply.failure().message << " [" << reply.failure().id << "]\n";
@@ -52,6 +72,8 @@ void add_events(CLI::App& app, Action& chosen) {
   command->add_option("--devices", o->convention, "When devices open: us (1.35 x in the hour), gpv (1.13 holds, 1.45 opens)")
       ->check(CLI::IsMember({"us", "gpv"}))
       ->capture_default_str();
+  command->add_option("-o,--out", o->file, "SVG file: current paths of the --event, or the curves with --curves");
+  command->add_flag("--curves", o->curves, "With -o: current over voltage of strings and sum, with operating points");
   command->add_flag("--json", o->json, "Reply as JSON (schema: stringwright schema reply)");
   command->callback([o, &chosen] { chosen = [o](const Out& out) { return run_events(*o, out); }; });
 }

@@ -59,4 +59,30 @@ ReverseTest module_reverse_test() {
   return {r.opens, r.within, r.source};
 }
 
+namespace {
+
+/// Value of the row of `what` whose bound is not below `x`, or has none.
+std::optional<double> ground_fault_row(std::string_view what, double x, bool up_to) {
+  static const auto csv = tables::compiled_in("ground_fault_device.csv");
+  for (std::size_t i = 0; i < csv.size(); ++i) {
+    if (csv.text(i, "what") != what) continue;
+    const auto bound = csv.number(i, "up_to");
+    if (!bound || (up_to ? x <= *bound : x >= *bound)) return csv.number(i, "value");
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+units::Current largest_ground_fault_fuse(units::Power inverter) {
+  return units::amps(ground_fault_row("largest", inverter.in(units::kilowatts), true).value_or(0));
+}
+
+bool ground_fault_seen(units::Current fault, units::Current rating) { return fault > rating; }
+
+std::optional<units::Time> ground_fault_melts_within(units::Current fault, units::Current rating) {
+  const auto within = ground_fault_row("melts", fault / rating, false);
+  return within ? std::optional(units::seconds(*within)) : std::nullopt;
+}
+
 }  // namespace stringwright::codebook

@@ -41,4 +41,16 @@ struct ReverseTest {
 };
 ReverseTest module_reverse_test();
 
+/// Largest ground-fault fuse that an inverter of that rating may have: the larger it is, the larger the
+/// fault of a grounded conductor that it never sees.
+///
+/// Source: head of data/codebook/ground_fault_device.csv. Proved: cases of kind ground_fault_detection.
+units::Current largest_ground_fault_fuse(units::Power inverter);
+
+/// A ground-fault fuse sees what is above its rating; below is its blind spot.
+bool ground_fault_seen(units::Current fault, units::Current rating);
+
+/// Time within which such a fuse has melted under a current; none: nobody has printed it.
+std::optional<units::Time> ground_fault_melts_within(units::Current fault, units::Current rating);
+
 }  // namespace stringwright::codebook

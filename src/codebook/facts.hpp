@@ -75,6 +75,30 @@ void describe(V& visit, StretchFacts& s) {
   visit("length", s.length, About{.doc = "Length of the stretch.", .example = "36.5 m"});
 }
 
+/// What one event (a fault or a mistake at one place) does to the thing that is judged, from a solution
+/// of the faulted circuit under the strongest light.
+struct EventFacts {
+  std::string id;          ///< "reversed@S1"
+  Fact<bool> work_error;   ///< a mistake of people, not a fault of equipment
+  Fact<bool> cleared;      ///< an overcurrent device in the path opens under that current
+  Fact<units::Current> i;  ///< largest through it; backwards through a string's modules
+  Fact<units::Current> i_wire;     ///< string: largest through its conductors
+  Fact<bool> against_marks;        ///< device: it opens in one direction only, and this is the other
+  Fact<units::Voltage> v_recovery; ///< device: across it when it alone opens
+};
+
+template <class V>
+void describe(V& visit, EventFacts& e) {
+  visit("id", e.id, About{.doc = "Kind and place.", .required = true, .example = "reversed@S1"});
+  visit("work_error", e.work_error, About{.doc = "A mistake of people.", .example = "true"});
+  visit("cleared", e.cleared, About{.doc = "A device opens under it.", .example = "false"});
+  visit("i", e.i, About{.doc = "Largest current; backwards in modules.", .example = "48.7 A"});
+  visit("i_wire", e.i_wire, About{.doc = "Largest in the conductors.", .example = "48.7 A"});
+  visit("against_marks", e.against_marks, About{.doc = "Against its marks.", .example = "false"});
+  visit("v_recovery", e.v_recovery,
+        About{.doc = "Across the device when it opens.", .example = "283.4 V"});
+}
+
 struct Facts {
   Subject subject = Subject::string_circuit;
   std::string thing;  ///< "S1", "OUT", "A1.Q1", "CC1.PV1", "OUT.EGC"; the finding is rule@thing
@@ -121,6 +145,10 @@ struct Facts {
   Fact<bool> battery;  ///< a battery stands behind the equipment
   Fact<bool> blocks_reverse;
   Fact<bool> isolated;
+
+  // Events: empty where none were solved
+  std::vector<EventFacts> events;
+  Fact<units::Current> ampacity;  ///< what the conductor may carry without end
 
   // Equipment ground
   Fact<units::Current> device_ahead;  ///< rating of the overcurrent device ahead of the circuit
@@ -187,6 +215,9 @@ void describe(V& visit, Facts& f) {
   visit("blocks_reverse", f.blocks_reverse,
         About{.doc = "Documented to block reverse current.", .example = "true"});
   visit("isolated", f.isolated, About{.doc = "Input isolated from output.", .example = "false"});
+  visit("events", f.events, About{.doc = "What events do to it."});
+  visit("ampacity", f.ampacity,
+        About{.doc = "What the conductor may carry without end.", .example = "35 A"});
   visit("device_ahead", f.device_ahead,
         About{.doc = "Device ahead of the circuit.", .example = "40 A"});
   visit("device_ahead_fitted", f.device_ahead_fitted,

@@ -113,6 +113,12 @@ Result<Faulted> Trials::network(const Event& e, const Sky& sky, const std::vecto
   return f;
 }
 
+Result<Faulted> Trials::sound_network(Load load, const Sky& sky) {
+  const auto base = sound(load, sky);
+  if (!base) return base.failure();
+  return **base;
+}
+
 Result<Solved> Trials::solve(const Event& e, const Sky& sky, const std::vector<int>& open) {
   auto faulted = network(e, sky, open);
   if (!faulted) return faulted.failure();

@@ -48,6 +48,8 @@ class Trials {
 
   /// @param open  poles that stand open, by index into Site::poles
   Result<Faulted> network(const Event& e, const Sky& sky, const std::vector<int>& open = {});
+  /// Without any event.
+  Result<Faulted> sound_network(Load load, const Sky& sky);
   Result<Solved> solve(const Event& e, const Sky& sky, const std::vector<int>& open = {});
   Reading read(const Solved& x) const;
 

@@ -67,18 +67,16 @@ Result<Series> series(Trials& trials, const Event& e, const std::vector<Sky>& sk
 std::optional<units::Irradiance> light(Trials& trials, const Event& e, int pole, units::Temperature cell,
                                        units::Current least, double from, double to, double i_from, double i_to) {
   const double goal = least.si();
-  double step = 0.5;
-  for (int k = 0; k < 40 && to - from > 1; ++k) {
-    const double t = i_to > i_from ? from + (goal - i_from) / (i_to - i_from) * (to - from) : (from + to) / 2;
+  for (int k = 0; k < 40 && to - from > 0.02; ++k) {
+    const double wide = to - from;
+    const double t = k % 6 < 4 && i_to > i_from ? from + (goal - i_from) / (i_to - i_from) * wide : from + wide / 2;
     // A little to the side from which the bracket is still wide, so that it closes from both ends.
-    const bool near_from = t - from < to - t;
-    const double x = std::clamp(t + (near_from ? step : -step), from + 0.01 * (to - from), to - 0.01 * (to - from));
+    const double x = std::clamp(t - from < to - t ? t + 0.02 * wide : t - 0.02 * wide, from + 0.01 * wide, to - 0.01 * wide);
     const auto solved = trials.solve(e, {units::watts_per_square_metre(x), cell});
     if (!solved) return std::nullopt;
     const double i = units::abs(trials.read(*solved).poles[at(pole)]).si();
     (i >= goal ? to : from) = x;
     (i >= goal ? i_to : i_from) = i;
-    if (k % 4 == 3) step *= 4;
   }
   return units::watts_per_square_metre(std::ceil(to - 1e-6));
 }
@@ -327,9 +325,9 @@ Row row(Trials& trials, const Event& e, const std::vector<Sky>& skies, const Tab
   bool any = false;
   for (Sees& x : r.devices) {
     any = any || x.opens == Opens::opens;
-    if (x.opens == Opens::opens) find_lights(trials, e, skies, x);
+    if (x.opens == Opens::opens && options.thorough) find_lights(trials, e, skies, x);
     const bool much = !x.ratio || x.ratio->si() > 0.05;
-    if (kind && kind->overcurrent && much && (options.thorough || x.role == DevicePole::Role::string)) try_opening(trials, e, x);
+    if (kind && kind->overcurrent && much) try_opening(trials, e, x);
   }
   if (any && options.thorough) open_all(trials, e, r);
   add_strings(s, *all, r);

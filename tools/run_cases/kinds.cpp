@@ -12,6 +12,8 @@ constexpr Kind kinds[] = {
     {"conductor_ampacity", check_conductor_ampacity},
     {"conductor_resistance", check_conductor_resistance},
     {"egc_size", check_egc_size},
+    {"fuse_characteristic", check_fuse_characteristic},
+    {"ground_fault_detection", check_ground_fault_detection},
     {"ocpd_size", check_ocpd_size},
     {"rooftop_temperature", check_rooftop_temperature},
     {"string_sizing", check_string_sizing},

@@ -31,6 +31,10 @@ void check_string_sizing(Answers& a);
 void check_terminal_temperature(Answers& a);
 void check_voltage_drop(Answers& a);
 
+// kinds_events.cpp: what devices do
+void check_fuse_characteristic(Answers& a);
+void check_ground_fault_detection(Answers& a);
+
 // kinds_pv.cpp: pv
 void check_cell_temperature(Answers& a);
 void check_diode_voltage(Answers& a);

@@ -23,6 +23,11 @@ extern const Rule conductor_voltage_drop;
 extern const Rule conductor_minimum_size;
 extern const Rule conductor_wet_place;
 extern const Rule egc_size;
+extern const Rule event_module_reverse_current;
+extern const Rule event_conductor_fault_current;
+extern const Rule event_device_recovery_voltage;
+extern const Rule event_device_clears;
+extern const Rule event_fault_persists;
 
 namespace {
 
@@ -47,6 +52,11 @@ constexpr std::array rules{
     &conductor_minimum_size,
     &conductor_wet_place,
     &egc_size,
+    &event_module_reverse_current,
+    &event_conductor_fault_current,
+    &event_device_recovery_voltage,
+    &event_device_clears,
+    &event_fault_persists,
 };
 
 }  // namespace

@@ -1,9 +1,9 @@
 #include <algorithm>
 
+#include "base/text.hpp"
 #include "circuit/faults/faults.hpp"
 #include "events/kinds/places.hpp"
 #include "events/table.hpp"
-#include "units/print.hpp"
 
 namespace stringwright::events {
 namespace {
@@ -70,7 +70,7 @@ void tell(const Site& s, Row& r) {
   const bool opens = std::any_of(r.devices.begin(), r.devices.end(), [](const Sees& x) { return x.opens == Opens::opens; });
   const bool may = std::any_of(r.devices.begin(), r.devices.end(), [](const Sees& x) { return x.opens == Opens::may; });
   if (!s.bonded()) {
-    r.verdict = units::print(r.fault, 4) + " through the insulation; no overcurrent device opens";
+    r.verdict = text::fixed(r.fault.in(units::milliamps), 1) + " mA through the insulation; no overcurrent device opens";
     r.danger = Danger::seen;
     return;
   }

@@ -25,6 +25,7 @@ Failure no_place(std::string_view what, std::string_view place) {
 void tell_gap(Row& r) {
   r.verdict = r.gap ? volts(*r.gap) + " across the open place; both sides live"
                     : "both sides live, with no defined voltage between them";
+  r.notes.push_back("It follows the load: up to the string's open-circuit voltage, and an arc where it opens under current.");
   r.danger = Danger::seen;
 }
 
