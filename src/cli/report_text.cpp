@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <ostream>
 
+#include "base/order.hpp"
 #include "cli/columns.hpp"
 #include "cli/command.hpp"
 
@@ -104,7 +105,7 @@ void print_report(const app::Evaluation& e, const ReportOptions& options, const 
           << " · " << wiring::counts_line(e.wiring) << "\n\n";
   std::vector<const check::Finding*> sorted;
   for (const auto& f : e.report.findings) sorted.push_back(&f);
-  std::stable_sort(sorted.begin(), sorted.end(), [](const auto* x, const auto* y) { return rank(*x) < rank(*y); });
+  sort_keeping_order(sorted, [](const auto* x, const auto* y) { return rank(*x) < rank(*y); });
   for (std::size_t i = 0; i < sorted.size();) {
     std::vector<const check::Finding*> like{sorted[i]};
     while (++i < sorted.size() && alike(*like.front(), *sorted[i])) like.push_back(sorted[i]);

@@ -5,6 +5,8 @@
 #include <functional>
 #include <set>
 
+#include "base/order.hpp"
+
 namespace stringwright::events {
 namespace {
 
@@ -140,7 +142,7 @@ std::vector<Sees> group(const Site& s, const Series& all) {
     x.wrong_way = x.worst.si() < 0 && pole.polarised.value_or(false);
     x.beyond_interrupt = pole.interrupt && units::abs(x.worst) > *pole.interrupt;
   }
-  std::stable_sort(groups.begin(), groups.end(), [](const Sees& x, const Sees& y) {
+  sort_keeping_order(groups, [](const Sees& x, const Sees& y) {
     return x.ratio.value_or(units::Ratio(0.0)).si() > y.ratio.value_or(units::Ratio(0.0)).si();
   });
   return groups;
@@ -286,7 +288,7 @@ void join_alike(std::vector<Bears>& all) {
     same->like.push_back(b.thing);
     if (b.i > same->i) same->thing = b.thing, same->i = b.i, same->sky = b.sky;
   }
-  std::stable_sort(joined.begin(), joined.end(), [&](const Bears& x, const Bears& y) { return share(x) > share(y); });
+  sort_keeping_order(joined, [&](const Bears& x, const Bears& y) { return share(x) > share(y); });
   all = std::move(joined);
 }
 
@@ -343,7 +345,7 @@ Table table(const Site& s, const std::vector<Event>& events, const TableOptions&
   t.skies = skies(s, options);
   Trials trials(s);
   for (const Event& e : events) t.rows.push_back(row(trials, e, t.skies, options));
-  std::stable_sort(t.rows.begin(), t.rows.end(), [](const Row& x, const Row& y) { return x.danger > y.danger; });
+  sort_keeping_order(t.rows, [](const Row& x, const Row& y) { return x.danger > y.danger; });
   t.solutions = trials.solutions();
   return t;
 }

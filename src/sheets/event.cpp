@@ -223,7 +223,6 @@ class Drawing {
       const units::Current i = p_.poles[static_cast<std::size_t>(&pole - s_.poles.data())];
       const double x = equipment_x_ - 4;
       if (plus) {
-        input_plus_ = i;
         c_.line({boxes_.empty() ? margin : boxes_.back().way_out, at_y}, {b.x, at_y}, stroke(i, i.si() < 0));
         flow({x - 12, at_y}, i, 1, 0, i.si() < 0);
       }
@@ -450,7 +449,6 @@ class Drawing {
   std::vector<DrawnBox> boxes_;
   double equipment_x_ = 240, most_ = 0;
   bool recombined_ = false;
-  units::Current input_plus_;
 };
 
 /// Steps of 1, 2 or 5 that divide a range into four to nine parts.
