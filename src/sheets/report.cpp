@@ -214,10 +214,8 @@ void not_looked_at(Flow& flow, const check::Report& r) {
     double height() const { return 4.7 * static_cast<double>(lines.size()) + 0.7; }
   };
   std::vector<Item> items;
-  double total = 0;
   for (const auto& n : r.not_looked_at) {
     items.push_back({n.id, wrap(n.title, column - 12, size::caption)});
-    total += items.back().height();
   }
   std::size_t i = 0;
   while (i < items.size()) {

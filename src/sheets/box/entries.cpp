@@ -231,8 +231,9 @@ void Layouter::nest_jogs() {
   for (const auto& b : bundles_)
     for (std::size_t i = 0; i < b.wires.size(); ++i, ++index)
       if (bus_of(inside_end(b.wires[i])) < 0) downs.push_back({{b.tops[i], b.x(i)}, index});
-  std::stable_sort(downs.begin(), downs.end(),
-                   [](const Down& a, const Down& b) { return a.jog.from < b.jog.from; });
+  std::sort(downs.begin(), downs.end(), [](const Down& a, const Down& b) {
+    return a.jog.from != b.jog.from ? a.jog.from < b.jog.from : a.index < b.index;
+  });
   std::vector<draw::Jog> jogs;
   jogs.reserve(downs.size());
   for (const auto& d : downs) jogs.push_back(d.jog);

@@ -18,8 +18,9 @@ Bar bar_of(const wiring::Wiring& w, int device) {
     b.pole = w.terminals[at(t)].pole;
     if (!w.terminals[at(t)].label.empty()) b.holes.push_back(t);
   }
-  std::stable_sort(b.holes.begin(), b.holes.end(), [&](int x, int y) {
-    return w.terminals[at(x)].number < w.terminals[at(y)].number;
+  std::sort(b.holes.begin(), b.holes.end(), [&](int x, int y) {
+    const int m = w.terminals[at(x)].number, n = w.terminals[at(y)].number;
+    return m != n ? m < n : x < y;
   });
   return b;
 }
@@ -59,8 +60,8 @@ View view(const wiring::Wiring& w, int box) {
       // The line side is named first, as in the graph.
       (ends->line < 0 ? ends->line : ends->load) = t;
     }
-    std::stable_sort(p.ends.begin(), p.ends.end(),
-                     [](const PoleEnds& x, const PoleEnds& y) { return x.pole < y.pole; });
+    std::sort(p.ends.begin(), p.ends.end(),
+              [](const PoleEnds& x, const PoleEnds& y) { return x.pole < y.pole; });
     if (!v.device_part && !device.spare) v.device_part = w.part_of(d);
     v.places.push_back(std::move(p));
   }

@@ -148,8 +148,9 @@ std::vector<int> nest(const std::vector<Jog>& jogs) {
   std::vector<std::size_t> order(n);
   std::iota(order.begin(), order.end(), 0);
   const auto rightward = [&](std::size_t i) { return jogs[i].to > jogs[i].from; };
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     if (rightward(a) != rightward(b)) return rightward(a);
+    if (jogs[a].from == jogs[b].from) return a < b;
     return rightward(a) ? jogs[a].from > jogs[b].from : jogs[a].from < jogs[b].from;
   });
   constexpr double clear = 2.4;

@@ -50,8 +50,9 @@ MarginLine::MarginLine(const trail::Margin& margin, double left, double right)
   labels_.resize(wanted.size());
   std::vector<std::size_t> order(wanted.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin() + 1, order.end(),
-                   [&](std::size_t a, std::size_t b) { return wanted[a].x < wanted[b].x; });
+  std::sort(order.begin() + 1, order.end(), [&](std::size_t a, std::size_t b) {
+    return wanted[a].x != wanted[b].x ? wanted[a].x < wanted[b].x : a < b;
+  });
   std::rotate(order.begin(), order.begin() + 1,
               order.end());  // the limit last: its wall reaches up
   std::vector<Box> taken;
