@@ -75,38 +75,56 @@ void tally_band(Flow& flow, const check::Report& r) {
   flow.y = bottom + 4;
 }
 
+/// Mark, number, title with all its things, verdict: the line of a finding in a list.
+void list_line(Flow& flow, const Entry& e, Weight weight) {
+  const double indent = 22, verdict_room = 40;
+  const auto title = wrap(e.first().title + ": " + e.things(),
+                          Flow::right - Flow::left - indent - verdict_room, size::caption, weight);
+  flow.room(pitch * static_cast<double>(title.size()) + 0.8);
+  Canvas c;
+  const double y = flow.y + 4.2;
+  mark(c, {Flow::left + 2.4, y - 1.3}, 1.9, e.mark());
+  c.text({Flow::left + 8, y}, "F" + std::to_string(e.number), {.weight = Weight::bold});
+  verdict_word(c, {Flow::right, y}, size::caption, e.mark());
+  c.lines({Flow::left + indent, y}, title, pitch, {.weight = weight});
+  flow.canvas().add(c.group({}, "finding-line"));
+  flow.y += pitch * static_cast<double>(title.size()) + 0.6;
+}
+
+void rule_off(Flow& flow) {
+  flow.canvas().line({Flow::left, flow.y}, {Flow::right, flow.y}, {Ink::hair, weight::leader});
+}
+
+/// A finding that has to be read, with what follows from it for each thing, and what else it says.
 void open_point(Flow& flow, const Entry& e) {
   const auto& f = e.first();
-  const double room = Flow::right - Flow::left - 22;
-  std::vector<std::string> words;
-  const auto say = [&](const std::vector<const check::Finding*>& findings) {
-    const std::string things = e.variants.empty() ? "" : listed(report::names(findings)) + ": ";
-    for (auto& line :
-         wrap(report::flat(things + findings.front()->outcome.so), room, size::caption))
-      words.push_back(std::move(line));
+  std::vector<std::string> sentences;
+  const auto say = [&](const std::string& sentence) {
+    if (std::find(sentences.begin(), sentences.end(), sentence) == sentences.end())
+      sentences.push_back(sentence);
   };
-  say(e.findings);
-  for (const auto& v : e.variants) say(v.findings);
-  if (f.waived) {
-    const std::string reason = "Waived: " + plain(f.waived->reason.value_or("no reason given")) +
-                               " (" + plain(f.waived->by.value_or("no name")) + ", " +
-                               plain(f.waived->date.value_or("no date")) + ")";
-    for (auto& line : wrap(reason, Flow::right - Flow::left - 22, size::caption))
-      words.push_back(std::move(line));
-  }
-  flow.room(7 + pitch * static_cast<double>(words.size()));
-  Canvas c;
-  const double y = flow.y + 4.4;
-  mark(c, {Flow::left + 2.4, y - 1.3}, 2.1, e.mark());
-  c.text({Flow::left + 8, y}, "F" + std::to_string(e.number), {.weight = Weight::bold});
-  const double right = verdict_word(c, {Flow::right, y}, size::caption, e.mark());
-  c.text({Flow::left + 22, y},
-         fit(f.title + ": " + e.things(), right - Flow::left - 25, size::caption, Weight::semibold),
-         {.weight = Weight::semibold});
-  c.lines({Flow::left + 22, y + pitch}, words, pitch);
-  flow.y += 6.4 + pitch * static_cast<double>(words.size());
-  c.line({Flow::left, flow.y}, {Flow::right, flow.y}, {Ink::hair, weight::leader});
-  flow.canvas().add(c.group({}, "open-point"));
+  const auto so = [&](const std::vector<const check::Finding*>& findings) {
+    const std::string things = e.variants.empty() ? "" : listed(report::names(findings)) + ": ";
+    say(report::flat(things + findings.front()->outcome.so));
+  };
+  so(e.findings);
+  for (const auto& v : e.variants) so(v.findings);
+  for (const auto& also : f.outcome.also) say(report::flat(also));
+  if (f.waived)
+    say("Waived: " + plain(f.waived->reason.value_or("no reason given")) + " (" +
+        plain(f.waived->by.value_or("no name")) + ", " + plain(f.waived->date.value_or("no date")) +
+        ")");
+
+  flow.room(3 * pitch);
+  list_line(flow, e, Weight::semibold);
+  for (const auto& sentence : sentences)
+    for (const auto& line : wrap(sentence, Flow::right - Flow::left - 22, size::caption)) {
+      flow.room(pitch);
+      flow.canvas().text({Flow::left + 22, flow.y + 4.2}, line);
+      flow.y += pitch;
+    }
+  flow.y += 1;
+  rule_off(flow);
 }
 
 void summary(Flow& flow, const Material& m, const std::vector<Entry>& all) {
@@ -116,8 +134,8 @@ void summary(Flow& flow, const Material& m, const std::vector<Entry>& all) {
   const check::Tally t = check::tally(m.report);
   paragraph(flow,
             std::to_string(t.not_looked_at) +
-                " rules of the list have not been looked at; they follow by name. No count of "
-                "passes makes up for them.",
+                " rules of the list were not looked at; they follow by name. Passes do not make "
+                "up for them.",
             {.weight = Weight::medium});
   flow.y += 2;
 
@@ -184,25 +202,21 @@ void index(Flow& flow, const std::vector<Entry>& all) {
   flow.y += 2;
   heading(flow, "All findings", 14);
   for (const auto& e : all) {
-    flow.room(5.8);
-    Canvas c;
-    const double y = flow.y + 4.1;
-    mark(c, {Flow::left + 2.2, y - 1.3}, 1.8, e.mark());
-    c.text({Flow::left + 8, y}, "F" + std::to_string(e.number), {.weight = Weight::bold});
-    const double right = verdict_word(c, {Flow::right, y}, size::caption, e.mark());
-    c.text({Flow::left + 22, y},
-           fit(e.first().title + ": " + e.things(), right - Flow::left - 25, size::caption));
-    flow.y += 5.6;
-    c.line({Flow::left, flow.y}, {Flow::right, flow.y}, {Ink::hair, weight::leader});
-    flow.canvas().add(c.group({}, "index-line"));
+    list_line(flow, e, Weight::regular);
+    rule_off(flow);
   }
 }
 
 /// Two columns of rule ids and titles, over as many pages as it takes.
 void not_looked_at(Flow& flow, const check::Report& r) {
   if (r.not_looked_at.empty()) return;
-  flow.page("Rules of the list that no built rule answers.",
-            "Calculation report, rules NOT LOOKED AT");
+  // Behind the findings where there is room, so that nobody takes them for all.
+  const bool same_page = flow.left_over() > 60;
+  if (same_page)
+    flow.y += 2;
+  else
+    flow.page("Rules of the list that no built rule answers.", "Calculation report");
+  flow.bookmark += ", rules NOT LOOKED AT";
   const std::size_t count = r.not_looked_at.size();
   heading(flow,
           std::to_string(count) + (count == 1 ? " rule NOT LOOKED AT" : " rules NOT LOOKED AT"),
