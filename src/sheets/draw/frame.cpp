@@ -152,8 +152,10 @@ void strip_a3(Canvas& c, const Page& page, const Strip& s, double left, double r
          {.points = size::body, .weight = Weight::semibold});
   strips.lines(basis + 3, {16.6, 21.6}, fit_lines(s.basis, basis_room, 2, size::caption), {});
 
-  c.text({check + 3, top + 5.6}, "Checks", soft);
-  checks(c, s, check + 3, scale - check - 5, top + 10, top + 21.4);
+  // More than two lines of them need the place of their caption.
+  const bool captioned = flow(s.checks, scale - check - 5, size::caption).size() <= 2;
+  if (captioned) c.text({check + 3, top + 5.6}, "Checks", soft);
+  checks(c, s, check + 3, scale - check - 5, top + (captioned ? 10 : 5.6), top + 21.4);
 
   scale_cell(c, page.scale, scale + 3, issue - scale - 4, top);
   revision(c, s, issue + 3, count - 2, {top + 5.6, top + 10.4, top + 15.8, top + 22});
