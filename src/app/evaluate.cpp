@@ -1,12 +1,37 @@
 #include "app/evaluate.hpp"
 
+#include <set>
+#include <utility>
+
 #include "app/circuit_of.hpp"
 #include "app/operating.hpp"
+#include "base/text.hpp"
 #include "check/ampacity.hpp"
 #include "check/check.hpp"
 #include "job/read.hpp"
 
 namespace stringwright::app {
+namespace {
+
+/// Modules that stand on the rack and in no string: a crew would mount them and nothing would be joined.
+std::vector<std::string> places_in_no_string(const job::Job& j) {
+  std::set<std::pair<std::string, int>> taken;
+  for (const auto& s : j.string)
+    for (const auto& place : s.walk.value_or({})) taken.insert({place.row, place.number});
+  std::vector<std::string> idle;
+  for (const auto& row : j.row)
+    for (int n = 1; n <= row.count.value_or(0); ++n)
+      if (!taken.count({row.id, n})) idle.push_back(row.id + "." + std::to_string(n));
+  constexpr std::size_t most = 12;
+  if (idle.size() > most) {
+    const std::size_t more = idle.size() - most;
+    idle.resize(most);
+    idle.push_back("and " + std::to_string(more) + " more");
+  }
+  return idle;
+}
+
+}  // namespace
 
 Evaluation evaluate(std::string_view text, std::string_view file) {
   Evaluation e;
@@ -49,7 +74,10 @@ Evaluation evaluate(std::string_view text, std::string_view file) {
     e.report = check::check(e.wiring, *edition, &events);
   } else {
     e.report = check::check(e.wiring, *edition);
+    if (!e.wiring.strings.empty()) e.report.findings.push_back(check::not_solved(text::join(e.remarks, " ")));
   }
+  if (const auto idle = places_in_no_string(e.wiring.job); !idle.empty())
+    e.remarks.push_back("Places of the rows that no string takes: " + text::join(idle, ", ") + ".");
   e.operating = operating_points(e.wiring, circuit, e.remarks);
   e.usable = true;
   return e;

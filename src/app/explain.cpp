@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "codebook/edition.hpp"
 #include "codebook/rule.hpp"
+#include "events/event.hpp"
 
 namespace stringwright::app {
 namespace {
@@ -43,6 +44,17 @@ Result<Explanation> explain(std::string_view id, const Evaluation* e) {
   const std::string_view rule_id = id.substr(0, at_sign);
   const codebook::Rule* rule = codebook::find_rule(rule_id);
   if (!rule) {
+    for (const auto& listed : codebook::listed_rules()) {
+      if (listed.id != rule_id) continue;
+      for (const auto* r : codebook::all_rules()) {
+        std::istringstream words{std::string(r->aliases)};
+        for (std::string word; words >> word;)
+          if (word == listed.id) return explain(r->id, e);
+      }
+      return Failure{"app.not-looked-at", listed.id + " (" + listed.title + ") is NOT LOOKED AT: no rule for it is built yet"};
+    }
+    if (events::find_kind(rule_id))
+      return Failure{"app.an-event", "'" + std::string(id) + "' is an event: stringwright events JOB --event " + std::string(id)};
     std::vector<std::string> known;
     for (const auto* r : codebook::all_rules()) known.emplace_back(r->id);
     return unknown(rule_id, known, "rule");

@@ -60,6 +60,18 @@ Finding ask(const codebook::Rule& rule, const Judged& judged, const codebook::Ed
   return f;
 }
 
+Finding not_solved(const std::string& why) {
+  Finding f;
+  f.rule = "circuit.solved";
+  f.thing = "array";
+  f.id = f.rule + "@" + f.thing;
+  f.title = "Currents and voltages in faults";
+  f.outcome.verdict = trail::Verdict::cannot_tell;
+  f.outcome.so = "cannot tell: the circuit could not be solved." + (why.empty() ? "" : " " + why);
+  f.outcome.also = {"Nothing is said of back-feed, shorts and reversed strings."};
+  return f;
+}
+
 std::vector<events::Event> events_to_judge(const events::Site& site) {
   auto all = events::catalogue(site);
   std::erase_if(all, [](const events::Event& e) {

@@ -21,6 +21,10 @@ Report check(const wiring::Wiring& w, const codebook::Edition& edition, const Ev
 /// The events that findings need: those about too much current.
 std::vector<events::Event> events_to_judge(const events::Site& site);
 
+/// What stands in a report where the circuit could not be solved: nothing is told of faults, and that is
+/// never a pass.
+Finding not_solved(const std::string& why);
+
 /// One rule asked of one thing: what `check` and the search both call.
 Finding ask(const codebook::Rule& rule, const Judged& judged, const codebook::Edition& edition);
 

@@ -102,7 +102,8 @@ void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail
 }
 void print_report(const app::Evaluation& e, const ReportOptions& options, const Out& out) {
   out.out << tone(out, Tone::strong, e.wiring.job.job.name.value_or("job without a name")) << " · " << e.report.edition
-          << " · " << wiring::counts_line(e.wiring) << "\n\n";
+          << " · " << wiring::counts_line(e.wiring) << "\n"
+          << tone(out, Tone::faint, "Like findings of several things stand together; the counts at the end count each.") << "\n\n";
   std::vector<const check::Finding*> sorted;
   for (const auto& f : e.report.findings) sorted.push_back(&f);
   sort_keeping_order(sorted, [](const auto* x, const auto* y) { return rank(*x) < rank(*y); });

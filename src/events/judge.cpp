@@ -90,7 +90,7 @@ void judge(const Site& s, const std::vector<Sky>& skies, Row& r) {
     r.verdict = "nothing trips until dark";
     r.danger = Danger::silent;
   } else if (overcurrent) {
-    r.verdict = "nothing flows";
+    r.verdict = "nothing flows that the devices should end";
     r.danger = Danger::none;
   }
 

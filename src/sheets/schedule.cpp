@@ -25,13 +25,15 @@ std::string sign(wiring::Pole p) {
   return p == wiring::Pole::plus ? "+" : p == wiring::Pole::minus ? "−" : "PE";
 }
 
-/// "A1 L1", "S1.3 +", "CC1.PV1 −": where a person finds the terminal.
+/// "A1 L1", "R1.1 + (S1.3)", "CC1.PV1 −": where a person finds the terminal; of a module its place on the
+/// rack first, then its number in the string.
 std::string place(const Wiring& w, int terminal) {
   if (terminal < 0) return "not known";
   const auto& t = w.terminals[at(terminal)];
   const auto& d = w.devices[at(t.device)];
   switch (d.kind) {
     case DeviceKind::module:
+      return plain(d.place) + " " + sign(t.pole) + " (" + d.id + ")";
     case DeviceKind::input:
     case DeviceKind::rack:
     case DeviceKind::bond:
@@ -119,6 +121,15 @@ void conductors(Tables& t, const Wiring& w) {
   }
 }
 
+/// The modules that a row of leads joins, from the minus end: "R1.3, R1.2, R1.1".
+std::string order(const Wiring& w, const std::vector<const Conductor*>& leads) {
+  std::vector<std::string> all;
+  const auto standing = [&](int terminal) { return plain(w.devices[at(w.terminals[at(terminal)].device)].place); };
+  all.push_back(standing(leads.front()->from));
+  for (const Conductor* c : leads) all.push_back(standing(c->to));
+  return listed(all);
+}
+
 /// Leads of modules and fingers of buses: no one makes them up, so alike ones share a row.
 void shared_rows(Tables& t, const Wiring& w) {
   std::vector<std::pair<std::string, std::vector<const Conductor*>>> leads, fingers;
@@ -134,28 +145,30 @@ void shared_rows(Tables& t, const Wiring& w) {
       std::string string_id = d.id.substr(0, d.id.rfind('.'));
       add(leads, string_id, c);
     } else if (c.kind == ConductorKind::finger) {
-      add(fingers, d.owner.empty() ? d.id : d.owner, c);
+      // Only what ends in the same bar is alike: links to different things never share a row.
+      const auto& to = w.devices[at(w.terminals[at(c.to)].device)];
+      add(fingers, (d.owner.empty() ? d.id : d.owner) + (to.kind == DeviceKind::bar ? " " + to.label : ", " + c.id), c);
     }
   }
   if (leads.empty() && fingers.empty()) return;
   t.begin("Joined without a wire of ours",
           {{"What", 60}, {"Count", 18, Align::right}, {"From", 60}, {"To", 60}, {"How", 120}});
   const auto ends = [&](const std::vector<const Conductor*>& list) {
-    return list.size() == 1 ? place(w, list.front()->from)
-                            : place(w, list.front()->from) + " to " + place(w, list.back()->from);
+    std::vector<std::string> all;
+    for (const Conductor* c : list) all.push_back(place(w, c->from));
+    return listed(all);
   };
   for (const auto& [key, list] : leads)
     t.row({{"Module leads of " + key, Weight::semibold},
            {std::to_string(list.size())},
-           {ends(list)},
-           {list.size() == 1 ? place(w, list.front()->to)
-                             : place(w, list.front()->to) + " to " + place(w, list.back()->to)},
-           {"the modules' own leads, plug to plug"}});
+           {list.size() == 1 ? place(w, list.front()->from) : "+ of each module but the last"},
+           {list.size() == 1 ? place(w, list.front()->to) : "− of the next one"},
+           {"own leads, plug to plug, in this order: " + order(w, list)}});
   for (const auto& [key, list] : fingers)
     t.row({{"Bus fingers and links in " + key, Weight::semibold},
            {std::to_string(list.size())},
            {ends(list)},
-           {place(w, list.front()->to)},
+           {list.size() == 1 ? place(w, list.front()->to) : "the bar, a finger each"},
            {"metal of the bus or link inside the equipment"}});
 }
 

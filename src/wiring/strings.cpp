@@ -17,6 +17,7 @@ void add_strings(Builder& b) {
       const job::Row* row = job::find(b.w.job.row, place.row);
       const int m = b.device(DeviceKind::module, s.id + "." + n, s.id + "." + n, place.row, s.walk.span);
       b.w.devices[static_cast<std::size_t>(m)].number = number;
+      b.w.devices[static_cast<std::size_t>(m)].place = place.row + "." + std::to_string(place.number);
       b.w.devices[static_cast<std::size_t>(m)].part = row ? row->module.value_or("") : "";
       const int minus = b.terminal(m, "minus", "−", Pole::minus);
       const int plus = b.terminal(m, "plus", "+", Pole::plus);

@@ -45,6 +45,7 @@ struct Device {
   DeviceKind kind = DeviceKind::module;
   std::string owner;  ///< box or equipment it sits in; row for a module; "" for none
   int number = 0;     ///< slot, or place in the string from the minus end
+  std::string place;  ///< where a module stands: "R1.3"; "" for other devices
   std::string part;   ///< id of the part or module record; "" = none
   int poles = 1;      ///< poles of a protector that lie in the circuit
   bool spare = false;

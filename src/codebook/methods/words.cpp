@@ -48,10 +48,10 @@ std::string sentence(const units::AnyQuantity& x, const units::AnyQuantity& limi
   const char* holds = at_most ? " ≤ " : " ≥ ";
   if (over == 0) return relation(x, holds, limit) + ": passes with nothing to spare.";
   const std::string share =
-      limit.si != 0 ? ", " + without_zeros(text::fixed(std::fabs(over / limit.si) * 100, 1)) +
-                          " % of the limit"
+      limit.si != 0 ? " (" + without_zeros(text::fixed(std::fabs(over / limit.si) * 100, 1)) +
+                          " % of " + without_zeros(units::print(limit)) + ")"
                     : "";
-  if (over < 0) return relation(x, holds, limit) + ": passes with " + gap(x, limit) + share + ".";
+  if (over < 0) return relation(x, holds, limit) + ": passes with " + gap(x, limit) + " to spare" + share + ".";
   return relation(x, at_most ? " > " : " < ", limit) + ": fails by " + gap(x, limit) + share + ".";
 }
 

@@ -29,9 +29,9 @@ std::string list(const std::vector<std::string>& all);
 std::string unknown(const Trail& trail, const std::vector<std::string>& symbols);
 /// "14.19 A ≤ 20 A", "25 A > 20 A".
 std::string compared(const units::AnyQuantity& x, const units::AnyQuantity& limit);
-/// "141.9 V ≤ 150 V: passes with 8.1 V, 5.4 % of the limit."
+/// "141.9 V ≤ 150 V: passes with 8.1 V to spare (5.4 % of 150 V)."
 std::string at_most(const units::AnyQuantity& x, const units::AnyQuantity& limit);
-/// "35 A < 35.47 A: fails by 0.47 A, 1.3 % of the limit."
+/// "35 A < 35.47 A: fails by 0.47 A (1.3 % of 35.47 A)."
 std::string at_least(const units::AnyQuantity& x, const units::AnyQuantity& limit);
 
 }  // namespace words

@@ -33,7 +33,7 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
 
 extern const Rule event_device_clears{
     .id = "event.device-clears",
-    .title = "Device can end every fault current",
+    .title = "Amps the device would have to break",
     .aliases = "",
     .asks = "Can the device interrupt what every fault sends through it, in the direction in which it flows?",
     .applies = applies,

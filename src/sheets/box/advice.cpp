@@ -52,18 +52,18 @@ std::string far_end(const View& v) {
   } else if (circuit.lands_box >= 0) {
     far = "its device in box " + v.wiring.boxes[static_cast<std::size_t>(circuit.lands_box)].id;
   }
-  return far + " off and locked" + (battery ? ", then the battery." : ".");
+  return far + " off and locked" + (battery ? ", then the battery off." : ".");
 }
 
 Advice before_landing(const View& v, const Names& n) {
   Advice a{"Before you land a wire", {}};
-  if (v.strings() > 0)
-    a.lines.push_back("Both plugs of each string open at the array, and capped.");
   if (!v.circuit().feeders.empty())
     a.lines.push_back("Every box that lands here: devices off and locked.");
   if (!n.devices.empty())
     a.lines.push_back((v.fuses() ? "Holders " + n.devices + " empty; " : n.devices + " OFF; ") +
                       far_end(v));
+  if (v.strings() > 0)
+    a.lines.push_back("Then both plugs of each string open at the array, and capped.");
   const std::string pairs =
       n.both ? "P to N and G, N to G, L+ to L− of each device, " + n.line + " to G"
              : n.bus + " to " + n.other + " and G, " + n.line + " to " + n.other + " and G, " +
@@ -97,7 +97,7 @@ void add_floating(Advice& a, const View& v, const Names& n) {
 
 Advice stays_dangerous(const View& v, const Names& n) {
   Advice a{"What stays dangerous", {}};
-  const std::string wires = v.strings() > 0 ? "L and string wires: live in light, "
+  const std::string wires = v.strings() > 0 ? "L and every string wire, + and −: live in light, "
                                             : "L and the feeders: live in light, ";
   a.lines.push_back(wires + (v.fuses() ? "holders full or empty. Never pull one under load."
                                        : "whatever the devices do."));

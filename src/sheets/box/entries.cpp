@@ -105,8 +105,8 @@ void Layouter::add_reliefs(const std::vector<int>& wires, double above, const st
     bundles_.push_back(std::move(b));
   }
   const std::size_t plugged = 4 * reliefs - wires.size();
-  std::string words = "R" + std::to_string(first + 1);
-  if (reliefs > 1) words += "–R" + std::to_string(count);
+  std::string words = "Gland " + std::to_string(first + 1);
+  if (reliefs > 1) words += "–" + std::to_string(count);
   words += " from array, " + what;
   if (plugged > 0) words += " (" + std::to_string(plugged) + "\u00a0plugged)";
   bundles_[bundles_.size() - reliefs].caption = words;
