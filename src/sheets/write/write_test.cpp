@@ -137,13 +137,13 @@ TEST_F(PdfOfAJob, RepeatsItsBytes) {
 }
 
 TEST_F(PdfOfAJob, IsSound) {
-  if (!have("qpdf")) GTEST_SKIP() << "qpdf is not installed";
+  ASSERT_TRUE(have("qpdf")) << "qpdf is not installed";
   const Ran r = run("qpdf --check " + path.string());
   EXPECT_EQ(r.code, 0) << r.out;
 }
 
 TEST_F(PdfOfAJob, EmbedsItsFonts) {
-  if (!have("pdffonts")) GTEST_SKIP() << "poppler-utils is not installed";
+  ASSERT_TRUE(have("pdffonts")) << "poppler-utils is not installed";
   const Ran r = run("pdffonts " + path.string());
   std::istringstream lines(r.out);
   std::string line;
@@ -158,7 +158,7 @@ TEST_F(PdfOfAJob, EmbedsItsFonts) {
 }
 
 TEST_F(PdfOfAJob, CanBeSearched) {
-  if (!have("pdftotext")) GTEST_SKIP() << "poppler-utils is not installed";
+  ASSERT_TRUE(have("pdftotext")) << "poppler-utils is not installed";
   const Ran r = run("pdftotext " + path.string() + " -");
   for (const auto& c : made.wiring.conductors)
     if (c.kind == wiring::ConductorKind::home_run || c.kind == wiring::ConductorKind::output) {
@@ -173,7 +173,7 @@ TEST_F(PdfOfAJob, CanBeSearched) {
 }
 
 TEST_F(PdfOfAJob, HasABookmarkForEachPage) {
-  if (!have("qpdf")) GTEST_SKIP() << "qpdf is not installed";
+  ASSERT_TRUE(have("qpdf")) << "qpdf is not installed";
   const Ran r = run("qpdf --qdf --object-streams=disable " + path.string() + " -");
   std::size_t pages = 0, titles = 0;
   for (const auto& paper : set) pages += paper.pages.size();
