@@ -2,11 +2,11 @@
 #include <spawn.h>
 #include <sys/wait.h>
 
+#include <toml++/toml.h>
 #include <algorithm>
 #include <chrono>
 #include <fstream>
 #include <sstream>
-#include <toml++/toml.h>
 #include <vector>
 
 #include "app/evaluate.hpp"
@@ -86,13 +86,15 @@ void papers_without_png(benchmark::State& state) {
 /// The process from start to end, as a person waits for it.
 void process_check(benchmark::State& state) {
   measure(state, [] {
-    const char* arguments[] = {STRINGWRIGHT_BIN, "check", STRINGWRIGHT_SOURCE_DIR "/examples/north-cabin.toml", nullptr};
+    const char* arguments[] = {STRINGWRIGHT_BIN, "check",
+                               STRINGWRIGHT_SOURCE_DIR "/examples/north-cabin.toml", nullptr};
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
     posix_spawn_file_actions_addopen(&actions, 1, "/dev/null", 1 /* O_WRONLY */, 0);
     pid_t child = 0;
     int status = 0;
-    posix_spawn(&child, STRINGWRIGHT_BIN, &actions, nullptr, const_cast<char**>(arguments), nullptr);
+    posix_spawn(&child, STRINGWRIGHT_BIN, &actions, nullptr, const_cast<char**>(arguments),
+                nullptr);
     waitpid(child, &status, 0);
     posix_spawn_file_actions_destroy(&actions);
     if (!WIFEXITED(status) || WEXITSTATUS(status) > 1) std::abort();

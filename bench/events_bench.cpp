@@ -29,7 +29,9 @@ std::string twelve_strings() {
   cut("[run.FB]", "[equipment.INV1]");
   cut("[[as_built]]", "found with");
   text.erase(text.find("[equipment.INV1.input.PV1]"));
-  text += "[equipment.INV1.input.PV1]\nv_max = \"1000 V\"\nisc_max = \"700 A\"\nterminals = \"75 °C\"\n";
+  text +=
+      "[equipment.INV1.input.PV1]\nv_max = \"1000 V\"\nisc_max = \"700 A\"\nterminals = \"75 "
+      "°C\"\n";
   const std::string lands = "lands = \"RC.1\"";
   text.replace(text.find(lands), lands.size(), "lands = \"INV1.PV1\"");
   return text;

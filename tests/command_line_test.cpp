@@ -34,7 +34,9 @@ std::string slurp(const fs::path& path) {
   return all.str();
 }
 
-void spit(const fs::path& path, const std::string& text) { std::ofstream(path, std::ios::binary) << text; }
+void spit(const fs::path& path, const std::string& text) {
+  std::ofstream(path, std::ios::binary) << text;
+}
 
 class Cli : public ::testing::Test {
  protected:
@@ -51,8 +53,8 @@ class Cli : public ::testing::Test {
   Ran run(const std::string& arguments) {
     const std::string out = (folder / "stdout").string();
     const std::string err = (folder / "stderr").string();
-    const std::string command =
-        "cd '" + folder.string() + "' && '" STRINGWRIGHT_BIN "' " + arguments + " >'" + out + "' 2>'" + err + "' </dev/null";
+    const std::string command = "cd '" + folder.string() + "' && '" STRINGWRIGHT_BIN "' " +
+                                arguments + " >'" + out + "' 2>'" + err + "' </dev/null";
     const int status = std::system(command.c_str());
     Ran r{WIFEXITED(status) ? WEXITSTATUS(status) : -1, slurp(out), slurp(err)};
     fs::remove(out);
@@ -60,7 +62,9 @@ class Cli : public ::testing::Test {
     return r;
   }
 
-  std::string cabin() { return slurp(fs::path(STRINGWRIGHT_SOURCE_DIR) / "examples/north-cabin.toml"); }
+  std::string cabin() {
+    return slurp(fs::path(STRINGWRIGHT_SOURCE_DIR) / "examples/north-cabin.toml");
+  }
 
   /// The cabin with one stretch of its text put otherwise.
   void write_cabin(const std::string& from = "", const std::string& to = "") {
@@ -115,7 +119,8 @@ TEST_F(Cli, UsageMistakesAreInput) {
   EXPECT_EQ(run("chek job.toml").code, 2);
   EXPECT_EQ(run("check").code, 2);
   EXPECT_EQ(run("check nothing-here.toml").code, 2);
-  EXPECT_NE(run("check nothing-here.toml").err.find("nothing-here.toml: no such file"), std::string::npos);
+  EXPECT_NE(run("check nothing-here.toml").err.find("nothing-here.toml: no such file"),
+            std::string::npos);
   EXPECT_EQ(run("check .").code, 2);
 }
 
@@ -223,7 +228,8 @@ TEST_F(Cli, AWaivedFailIsFineAndPrinted) {
   write_cabin("v_max = \"150 V\"", "v_max = \"140 V\"");
   std::string text = slurp(folder / "job.toml");
   text.insert(text.find("[job]"),
-              "waive = [{ finding = \"voltage.equipment-input@CC1.PV1\", reason = \"trial on the bench only\", by = "
+              "waive = [{ finding = \"voltage.equipment-input@CC1.PV1\", reason = \"trial on the "
+              "bench only\", by = "
               "\"the designer\", date = \"2031-05-02\" }]\n");
   spit(folder / "job.toml", text);
   const Ran r = run("check job.toml");
@@ -249,7 +255,8 @@ TEST_F(Cli, PapersAreWholeRepeatableAndReplaced) {
   const Ran first = run("papers job.toml -o out");
   EXPECT_EQ(first.code, 0) << first.out << first.err;
   std::map<std::string, std::string> bytes;
-  for (const auto& f : fs::directory_iterator(folder / "out")) bytes[f.path().filename()] = slurp(f.path());
+  for (const auto& f : fs::directory_iterator(folder / "out"))
+    bytes[f.path().filename()] = slurp(f.path());
   EXPECT_TRUE(bytes.count("papers.pdf"));
   EXPECT_GE(bytes.size(), 7u);
   EXPECT_EQ(bytes["papers.pdf"].substr(0, 5), "%PDF-");
@@ -291,7 +298,8 @@ TEST_F(Cli, ExplainRuleAndFinding) {
   EXPECT_EQ(run("explain conductor.terminal-ampacity@OUT").code, 2);
   const Ran near = run("explain conductor.terminal-ampacty");
   EXPECT_EQ(near.code, 2);
-  EXPECT_NE(near.err.find("did you mean 'conductor.terminal-ampacity'?"), std::string::npos) << near.err;
+  EXPECT_NE(near.err.find("did you mean 'conductor.terminal-ampacity'?"), std::string::npos)
+      << near.err;
 }
 
 TEST_F(Cli, EveryReplyKeepsToTheSchema) {

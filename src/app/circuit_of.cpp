@@ -4,13 +4,15 @@
 
 namespace stringwright::app {
 
-Circuit circuit_of(const wiring::Wiring& w, const codebook::Edition& edition, std::vector<std::string>& remarks) {
+Circuit circuit_of(const wiring::Wiring& w, const codebook::Edition& edition,
+                   std::vector<std::string>& remarks) {
   Circuit c;
   if (w.inputs.empty() || w.strings.empty()) return c;
   std::map<std::string, Failure> failures;
   c.models = circuit::fit_models(w, failures);
   for (const auto& [id, failure] : failures)
-    remarks.push_back("Module " + id + " has no model: " + failure.message + " [" + failure.id + "]");
+    remarks.push_back("Module " + id + " has no model: " + failure.message + " [" + failure.id +
+                      "]");
   if (!failures.empty()) return c;
 
   const auto known = check::conductor_resistances(w, edition);
@@ -22,7 +24,8 @@ Circuit circuit_of(const wiring::Wiring& w, const codebook::Edition& edition, st
     if (!known[i] && carries) unknown += (unknown.empty() ? "" : ", ") + w.conductors[i].id;
   }
   if (!unknown.empty())
-    remarks.push_back("Solved without the resistance of " + unknown + ": wire or length is not known.");
+    remarks.push_back("Solved without the resistance of " + unknown +
+                      ": wire or length is not known.");
   c.solvable = true;
   return c;
 }

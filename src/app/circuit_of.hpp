@@ -17,6 +17,7 @@ struct Circuit {
   circuit::Resistances resistances;
   bool solvable = false;  ///< every module has a model, and there are strings and an input
 };
-Circuit circuit_of(const wiring::Wiring& w, const codebook::Edition& edition, std::vector<std::string>& remarks);
+Circuit circuit_of(const wiring::Wiring& w, const codebook::Edition& edition,
+                   std::vector<std::string>& remarks);
 
 }  // namespace stringwright::app

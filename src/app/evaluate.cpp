@@ -74,7 +74,8 @@ Evaluation evaluate(std::string_view text, std::string_view file) {
     e.report = check::check(e.wiring, *edition, &events);
   } else {
     e.report = check::check(e.wiring, *edition);
-    if (!e.wiring.strings.empty()) e.report.findings.push_back(check::not_solved(text::join(e.remarks, " ")));
+    if (!e.wiring.strings.empty())
+      e.report.findings.push_back(check::not_solved(text::join(e.remarks, " ")));
   }
   if (const auto idle = places_in_no_string(e.wiring.job); !idle.empty())
     e.remarks.push_back("Places of the rows that no string takes: " + text::join(idle, ", ") + ".");

@@ -14,8 +14,8 @@ namespace stringwright::app {
 
 /// Volts, amps and watts of one thing under one sky and one load; empty where the solver gives none.
 struct OperatingPoint {
-  std::string thing;      ///< "CC1.PV1"
-  std::string load;       ///< "open circuit", "short circuit", "maximum power"
+  std::string thing;  ///< "CC1.PV1"
+  std::string load;   ///< "open circuit", "short circuit", "maximum power"
   units::Temperature cell;
   units::Irradiance sun;
   std::optional<units::Voltage> v;

@@ -13,8 +13,9 @@ namespace stringwright::app {
 namespace {
 
 Failure not_solvable(const std::vector<std::string>& remarks) {
-  return {"app.not-solvable", "the circuit of this job can't be solved: " +
-                                  (remarks.empty() ? "it has no strings, or no input" : remarks.front())};
+  return {"app.not-solvable",
+          "the circuit of this job can't be solved: " +
+              (remarks.empty() ? "it has no strings, or no input" : remarks.front())};
 }
 
 }  // namespace
@@ -41,7 +42,8 @@ Result<EventsReply> events(const Evaluation& e, const EventsOptions& options) {
 }
 
 Result<std::string> event_svg(const Evaluation& e, const EventsOptions& options) {
-  if (const auto trouble = sheets::write::font_trouble(); !trouble.empty()) return Failure{"sheets.no-font", trouble};
+  if (const auto trouble = sheets::write::font_trouble(); !trouble.empty())
+    return Failure{"sheets.no-font", trouble};
   const auto edition = codebook::Edition::open(e.wiring.job.job.edition.value_or(""));
   if (!edition) return edition.failure();
   std::vector<std::string> remarks;
@@ -61,7 +63,8 @@ Result<std::string> event_svg(const Evaluation& e, const EventsOptions& options)
 }
 
 Result<std::string> curves_svg(const Evaluation& e) {
-  if (const auto trouble = sheets::write::font_trouble(); !trouble.empty()) return Failure{"sheets.no-font", trouble};
+  if (const auto trouble = sheets::write::font_trouble(); !trouble.empty())
+    return Failure{"sheets.no-font", trouble};
   const auto edition = codebook::Edition::open(e.wiring.job.job.edition.value_or(""));
   if (!edition) return edition.failure();
   std::vector<std::string> remarks;
@@ -84,12 +87,14 @@ Result<std::string> curves_svg(const Evaluation& e) {
                                     std::pair{"maximum power", circuit::Port::maximum_power()},
                                     std::pair{"open circuit", circuit::Port::open()}}) {
     state.port = port;
-    const auto point = circuit::operating_point(e.wiring, circuit.models, circuit.resistances, state);
-    if (point && point->inputs[0].v) marks.push_back({label, *point->inputs[0].v, point->inputs[0].i});
+    const auto point =
+        circuit::operating_point(e.wiring, circuit.models, circuit.resistances, state);
+    if (point && point->inputs[0].v)
+      marks.push_back({label, *point->inputs[0].v, point->inputs[0].i});
   }
-  return sheets::write::svg(sheets::curve_page(e.wiring, *curve, kinds, strings, marks,
-                                               "Current over voltage at " + e.wiring.inputs[0].id,
-                                               e.wiring.job.job.name.value_or("") + " · 1000 W/m², cells 25 °C"));
+  return sheets::write::svg(sheets::curve_page(
+      e.wiring, *curve, kinds, strings, marks, "Current over voltage at " + e.wiring.inputs[0].id,
+      e.wiring.job.job.name.value_or("") + " · 1000 W/m², cells 25 °C"));
 }
 
 Result<std::string> netlist(const Evaluation& e, const NetlistOptions& options) {

@@ -18,11 +18,16 @@ json in_unit(const std::optional<Q>& q, U unit) {
 
 const char* key(Danger d) {
   switch (d) {
-    case Danger::none: return "none";
-    case Danger::seen: return "live";
-    case Danger::late: return "not-always";
-    case Danger::silent: return "nothing-trips";
-    case Danger::breaks: return "breaks";
+    case Danger::none:
+      return "none";
+    case Danger::seen:
+      return "live";
+    case Danger::late:
+      return "not-always";
+    case Danger::silent:
+      return "nothing-trips";
+    case Danger::breaks:
+      return "breaks";
   }
   return "none";
 }
@@ -75,10 +80,13 @@ json row(const Row& r) {
           {"place", e.place},
           {"title", e.title},
           {"cause", e.cause == events::Cause::work ? "work error" : "equipment fault"},
-          {"load", e.load == events::Load::idle ? "idle" : e.load == events::Load::working ? "working" : "battery"},
+          {"load", e.load == events::Load::idle      ? "idle"
+                   : e.load == events::Load::working ? "working"
+                                                     : "battery"},
           {"like", e.like},
           {"solved", !r.failure},
-          {"failure", r.failure ? json(r.failure->message + " [" + r.failure->id + "]") : json(nullptr)},
+          {"failure",
+           r.failure ? json(r.failure->message + " [" + r.failure->id + "]") : json(nullptr)},
           {"danger", key(r.danger)},
           {"verdict", r.verdict},
           {"notes", r.notes},
@@ -97,7 +105,8 @@ json row(const Row& r) {
 std::string events_json(const Evaluation& e, const EventsReply& reply) {
   json skies = json::array(), rows = json::array();
   for (const auto& sky : reply.table.skies)
-    skies.push_back({{"sun_w_m2", sky.sun.in(units::watts_per_square_metre)}, {"cell_c", sky.cell.celsius()}});
+    skies.push_back(
+        {{"sun_w_m2", sky.sun.in(units::watts_per_square_metre)}, {"cell_c", sky.cell.celsius()}});
   for (const auto& r : reply.table.rows) rows.push_back(row(r));
   const json j = {{"kind", "events"},
                   {"file", e.file},

@@ -15,7 +15,10 @@ std::string text_of(const json& j) {
 
 json span(const Span& s) {
   if (!s.known()) return nullptr;
-  return {{"line", s.line}, {"column", s.column}, {"end_line", s.end_line}, {"end_column", s.end_column}};
+  return {{"line", s.line},
+          {"column", s.column},
+          {"end_line", s.end_line},
+          {"end_column", s.end_column}};
 }
 
 std::string_view severity(Severity s) {
@@ -36,31 +39,35 @@ json diagnostics(const Evaluation& e) {
 
 /// A quantity whose unit is known only at run time says its unit beside the number.
 json quantity(const units::AnyQuantity& q) {
-  return {{"number", units::shown_number(q)}, {"unit", units::shown(q).unit}, {"printed", units::print(q)}};
+  return {{"number", units::shown_number(q)},
+          {"unit", units::shown(q).unit},
+          {"printed", units::print(q)}};
 }
 
 std::string_view kind(trail::Step::Kind k) {
   using Kind = trail::Step::Kind;
   switch (k) {
-    case Kind::given: return "given";
-    case Kind::factor: return "factor";
-    case Kind::table: return "table";
-    case Kind::let: return "let";
-    case Kind::require: return "require";
-    case Kind::note: return "note";
+    case Kind::given:
+      return "given";
+    case Kind::factor:
+      return "factor";
+    case Kind::table:
+      return "table";
+    case Kind::let:
+      return "let";
+    case Kind::require:
+      return "require";
+    case Kind::note:
+      return "note";
   }
   return "note";
 }
 
 json step(const trail::Step& s) {
-  json j = {{"kind", kind(s.kind)},
-            {"words", s.words},
-            {"symbol", s.symbol},
-            {"formula", s.formula},
-            {"numbers", s.numbers},
-            {"value", s.value ? quantity(*s.value) : json(nullptr)},
-            {"cite", s.source.cite},
-            {"status", s.source.status},
+  json j = {{"kind", kind(s.kind)},    {"words", s.words},
+            {"symbol", s.symbol},      {"formula", s.formula},
+            {"numbers", s.numbers},    {"value", s.value ? quantity(*s.value) : json(nullptr)},
+            {"cite", s.source.cite},   {"status", s.source.status},
             {"text", trail::render(s)}};
   if (s.kind == trail::Step::Kind::require) j["holds"] = s.holds ? json(*s.holds) : json(nullptr);
   return j;
@@ -70,10 +77,16 @@ json margin(const trail::Margin& m) {
   json points = json::array();
   for (const auto& p : m.points) {
     using Mark = trail::Margin::Mark;
-    const char* mark = p.mark == Mark::chosen ? "chosen" : p.mark == Mark::other ? "other" : p.mark == Mark::record ? "record" : "refused";
+    const char* mark = p.mark == Mark::chosen   ? "chosen"
+                       : p.mark == Mark::other  ? "other"
+                       : p.mark == Mark::record ? "record"
+                                                : "refused";
     points.push_back({{"at", quantity(p.at)}, {"label", p.label}, {"mark", mark}});
   }
-  return {{"limit", quantity(m.limit)}, {"label", m.limit_label}, {"forbidden_above", m.forbidden_above}, {"points", points}};
+  return {{"limit", quantity(m.limit)},
+          {"label", m.limit_label},
+          {"forbidden_above", m.forbidden_above},
+          {"points", points}};
 }
 
 json finding(const check::Finding& f) {
@@ -130,51 +143,59 @@ json operating(const Evaluation& e) {
 }  // namespace
 
 std::string check_json(const Evaluation& e) {
-  json j = {{"kind", "check"}, {"file", e.file}, {"usable", e.usable}, {"diagnostics", diagnostics(e)}};
+  json j = {
+      {"kind", "check"}, {"file", e.file}, {"usable", e.usable}, {"diagnostics", diagnostics(e)}};
   if (e.usable) {
     j["job"] = e.wiring.job.job.name.value_or("");
     j["edition"] = e.report.edition;
     const auto n = wiring::count(e.wiring);
-    j["counts"] = {{"modules", n.modules},           {"strings", n.strings},
-                   {"boxes", n.boxes},               {"string_devices", n.devices},
-                   {"string_wires", n.string_wires}, {"output_wires", n.output_wires}};
+    j["counts"] = {{"modules", n.modules},
+                   {"strings", n.strings},
+                   {"boxes", n.boxes},
+                   {"string_devices", n.devices},
+                   {"string_wires", n.string_wires},
+                   {"output_wires", n.output_wires}};
     j["fine"] = check::fine(e.report);
     j["tally"] = tally_of(e.report);
     j["findings"] = json::array();
     for (const auto& f : e.report.findings) j["findings"].push_back(finding(f));
     j["not_looked_at"] = json::array();
-    for (const auto& r : e.report.not_looked_at) j["not_looked_at"].push_back({{"id", r.id}, {"title", r.title}});
+    for (const auto& r : e.report.not_looked_at)
+      j["not_looked_at"].push_back({{"id", r.id}, {"title", r.title}});
     j["choices"] = json::array();
     for (const auto& c : e.choices)
-      j["choices"].push_back({{"key", c.key}, {"value", c.value}, {"reason", c.reason}, {"at", span(c.span)}});
+      j["choices"].push_back(
+          {{"key", c.key}, {"value", c.value}, {"reason", c.reason}, {"at", span(c.span)}});
     j["operating"] = operating(e);
     j["remarks"] = e.remarks;
   }
   return text_of(j);
 }
 
-std::string papers_json(const Evaluation& e, const std::string& folder, const std::vector<File>& files) {
+std::string papers_json(const Evaluation& e, const std::string& folder,
+                        const std::vector<File>& files) {
   json names = json::array();
   for (const auto& f : files) names.push_back(folder + "/" + f.name);
   const json reply = {{"kind", "papers"},
-                  {"file", e.file},
-                  {"diagnostics", diagnostics(e)},
-                  {"written", names},
-                  {"fine", check::fine(e.report)},
-                  {"tally", tally_of(e.report)}};
+                      {"file", e.file},
+                      {"diagnostics", diagnostics(e)},
+                      {"written", names},
+                      {"fine", check::fine(e.report)},
+                      {"tally", tally_of(e.report)}};
   return text_of(reply);
 }
 
 std::string explain_json(const Explanation& x) {
   json cited = json::array();
-  for (const auto& c : x.cited) cited.push_back({{"edition", c.edition}, {"cite", c.cite}, {"status", c.status}});
+  for (const auto& c : x.cited)
+    cited.push_back({{"edition", c.edition}, {"cite", c.cite}, {"status", c.status}});
   const json reply = {{"kind", "explain"},
-                  {"rule", x.rule},
-                  {"title", x.title},
-                  {"asks", x.asks},
-                  {"aliases", x.aliases},
-                  {"cited", cited},
-                  {"finding", x.finding ? finding(*x.finding) : json(nullptr)}};
+                      {"rule", x.rule},
+                      {"title", x.title},
+                      {"asks", x.asks},
+                      {"aliases", x.aliases},
+                      {"cited", cited},
+                      {"finding", x.finding ? finding(*x.finding) : json(nullptr)}};
   return text_of(reply);
 }
 

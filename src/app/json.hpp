@@ -11,7 +11,8 @@
 namespace stringwright::app {
 
 std::string check_json(const Evaluation& e);
-std::string papers_json(const Evaluation& e, const std::string& folder, const std::vector<File>& files);
+std::string papers_json(const Evaluation& e, const std::string& folder,
+                        const std::vector<File>& files);
 std::string events_json(const Evaluation& e, const EventsReply& reply);
 std::string explain_json(const Explanation& x);
 std::string new_json(const std::string& path);

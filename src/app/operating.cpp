@@ -16,7 +16,8 @@ std::vector<Asked> asked(const job::Site& site) {
   if (site.t_min) all.push_back({"open circuit", *site.t_min, circuit::Port::open()});
   all.push_back({"short circuit", units::celsius(25), circuit::Port::short_circuit()});
   all.push_back({"maximum power", units::celsius(25), circuit::Port::maximum_power()});
-  if (site.t_hot && site.rise) all.push_back({"maximum power", *site.t_hot + *site.rise, circuit::Port::maximum_power()});
+  if (site.t_hot && site.rise)
+    all.push_back({"maximum power", *site.t_hot + *site.rise, circuit::Port::maximum_power()});
   return all;
 }
 

@@ -34,9 +34,11 @@ Result<std::vector<File>> papers(const Evaluation& e, double png_dpi) {
   files.push_back({"papers.pdf", sheets::write::pdf(set, info)});
   for (const auto& paper : set) {
     for (std::size_t n = 0; n < paper.pages.size(); ++n) {
-      const std::string stem = paper.name + (paper.pages.size() > 1 ? "-" + std::to_string(n + 1) : "");
+      const std::string stem =
+          paper.name + (paper.pages.size() > 1 ? "-" + std::to_string(n + 1) : "");
       files.push_back({stem + ".svg", sheets::write::svg(paper.pages[n])});
-      if (png_dpi > 0) files.push_back({stem + ".png", sheets::write::png(paper.pages[n], png_dpi)});
+      if (png_dpi > 0)
+        files.push_back({stem + ".png", sheets::write::png(paper.pages[n], png_dpi)});
     }
   }
   return files;

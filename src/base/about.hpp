@@ -17,7 +17,7 @@ struct About {
   std::string_view example = {};  ///< as a person would write it
   double min = -std::numeric_limits<double>::infinity();  ///< allowed range, SI (kelvin for points)
   double max = std::numeric_limits<double>::infinity();
-  bool may_choose = false;  ///< "choose" is allowed: the design search fills it
+  bool may_choose = false;     ///< "choose" is allowed: the design search fills it
   std::string_view only = {};  ///< kinds (blank separated) the field belongs to; empty = every kind
   int items = 0;               ///< exact number of items of a list; 0 = any
 };

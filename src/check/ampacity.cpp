@@ -34,7 +34,8 @@ std::vector<std::optional<units::Current>> conductor_ampacities(const wiring::Wi
       }
     } else if (f.subject == codebook::Subject::output_circuit) {
       for (const auto& b : w.boxes) {
-        if (b.out_plus < 0 || b.out_minus < 0 || w.conductors[at(b.out_plus)].run != f.thing) continue;
+        if (b.out_plus < 0 || b.out_minus < 0 || w.conductors[at(b.out_plus)].run != f.thing)
+          continue;
         const auto i = ampacity(f, edition);
         for (const int c : {b.out_plus, b.out_minus}) all[at(c)] = i;
       }

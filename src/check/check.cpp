@@ -30,7 +30,8 @@ void apply_waivers(const std::vector<job::Waiver>& waivers, std::vector<Finding>
     f.span = w.span;
     f.outcome.verdict = trail::Verdict::caution;
     f.outcome.so = verdict.empty() ? "No finding has the id " + f.thing + "."
-                                   : "The finding " + f.thing + " is " + verdict + "; only a fail can be waived.";
+                                   : "The finding " + f.thing + " is " + verdict +
+                                         "; only a fail can be waived.";
     findings.push_back(std::move(f));
   }
 }
@@ -97,11 +98,21 @@ Report check(const wiring::Wiring& w, const codebook::Edition& edition, const Ev
 Tally tally(const Report& r) {
   Tally t;
   for (const auto& f : r.findings) switch (f.outcome.verdict) {
-      case trail::Verdict::pass: ++t.pass; break;
-      case trail::Verdict::caution: ++t.caution; break;
-      case trail::Verdict::fail: ++(f.waived ? t.waived : t.fail); break;
-      case trail::Verdict::cannot_tell: ++t.cannot_tell; break;
-      case trail::Verdict::not_applicable: ++t.not_applicable; break;
+      case trail::Verdict::pass:
+        ++t.pass;
+        break;
+      case trail::Verdict::caution:
+        ++t.caution;
+        break;
+      case trail::Verdict::fail:
+        ++(f.waived ? t.waived : t.fail);
+        break;
+      case trail::Verdict::cannot_tell:
+        ++t.cannot_tell;
+        break;
+      case trail::Verdict::not_applicable:
+        ++t.not_applicable;
+        break;
     }
   t.not_looked_at = static_cast<int>(r.not_looked_at.size());
   return t;
@@ -109,8 +120,9 @@ Tally tally(const Report& r) {
 
 std::string tally_line(const Report& r) {
   const Tally t = tally(r);
-  std::string line = std::to_string(t.fail) + " fail · " + std::to_string(t.cannot_tell) + " cannot tell · " +
-                     std::to_string(t.caution) + " caution · " + std::to_string(t.pass) + " pass";
+  std::string line = std::to_string(t.fail) + " fail · " + std::to_string(t.cannot_tell) +
+                     " cannot tell · " + std::to_string(t.caution) + " caution · " +
+                     std::to_string(t.pass) + " pass";
   if (t.waived > 0) line += " · " + std::to_string(t.waived) + " waived";
   if (t.not_applicable > 0) line += " · " + std::to_string(t.not_applicable) + " not applicable";
   return line + " · " + std::to_string(t.not_looked_at) + " rules NOT LOOKED AT";

@@ -16,7 +16,8 @@ struct Events {
 /// Judge a wiring by every rule of the edition. Pure: same wiring, same edition, same report.
 ///
 /// @param events  null: the rules about events are not asked
-Report check(const wiring::Wiring& w, const codebook::Edition& edition, const Events* events = nullptr);
+Report check(const wiring::Wiring& w, const codebook::Edition& edition,
+             const Events* events = nullptr);
 
 /// The events that findings need: those about too much current.
 std::vector<events::Event> events_to_judge(const events::Site& site);

@@ -46,7 +46,9 @@ const Finding& finding(const Report& r, const std::string& id) {
   return none;
 }
 
-trail::Verdict verdict(const std::string& text, const std::string& id) { return finding(judge(text), id).outcome.verdict; }
+trail::Verdict verdict(const std::string& text, const std::string& id) {
+  return finding(judge(text), id).outcome.verdict;
+}
 
 /// Value of a symbol in a finding's trail, in SI.
 double value(const Finding& f, const std::string& symbol) {
@@ -75,15 +77,19 @@ TEST(Check, CabinByHand) {
 
 TEST(Check, OutputSizesOfTheCabinByHand) {
   const std::string six = "poles = \"6 AWG Cu XHHW-2\"";
-  const auto sized = [&](const std::string& size) { return with(cabin_text(), six, "poles = \"" + size + " Cu XHHW-2\""); };
+  const auto sized = [&](const std::string& size) {
+    return with(cabin_text(), six, "poles = \"" + size + " Cu XHHW-2\"");
+  };
   // 10 AWG misses the 75 °C column by half an amp (35 < 35.5); 8 AWG carries it.
   EXPECT_EQ(verdict(sized("10 AWG"), "conductor.terminal-ampacity@OUT"), Verdict::fail);
   EXPECT_EQ(verdict(sized("8 AWG"), "conductor.terminal-ampacity@OUT"), Verdict::pass);
   // Drop of the output alone in percent of the STC voltage, 102.3 V.
-  const std::pair<const char*, double> drops[] = {{"8 AWG", 4.06}, {"6 AWG", 2.56}, {"4 AWG", 1.61}};
+  const std::pair<const char*, double> drops[] = {
+      {"8 AWG", 4.06}, {"6 AWG", 2.56}, {"4 AWG", 1.61}};
   for (const auto& [size, percent] : drops) {
     const Report r = judge(sized(size));
-    EXPECT_NEAR(value(finding(r, "conductor.voltage-drop@OUT"), "ΔU") / 102.3 * 100, percent, 0.01) << size;
+    EXPECT_NEAR(value(finding(r, "conductor.voltage-drop@OUT"), "ΔU") / 102.3 * 100, percent, 0.01)
+        << size;
   }
 }
 
@@ -98,9 +104,9 @@ TEST(Check, EveryEditionOfferedJudgesTheCabin) {
 
 TEST(Check, AMissingFactIsNeverAPass) {
   for (const char* fact :
-       {"v_max = \"150 V\"", "isc_max = \"50 A\"", "blocks_reverse = true", "fuse_max = \"20 A\"", "v_sys = \"1000 V\"",
-        "b_voc = \"-0.28 %/K\"", "t_min       = \"-31 °C\"", "v_dc_pole = \"150 V\"", "rating = \"20 A\"",
-        ", fault_current = \"5 kA\""}) {
+       {"v_max = \"150 V\"", "isc_max = \"50 A\"", "blocks_reverse = true", "fuse_max = \"20 A\"",
+        "v_sys = \"1000 V\"", "b_voc = \"-0.28 %/K\"", "t_min       = \"-31 °C\"",
+        "v_dc_pole = \"150 V\"", "rating = \"20 A\"", ", fault_current = \"5 kA\""}) {
     const Report r = judge(with(cabin_text(), fact, ""));
     EXPECT_GT(tally(r).cannot_tell, 1) << fact;  // the ground left open is the one
     EXPECT_FALSE(fine(r)) << fact;
@@ -114,21 +120,24 @@ TEST(Check, BackfeedFromTheBatteryIsUnknownUnlessDocumented) {
 
 TEST(Check, AControllerWithoutABatteryRecordStillHasOne) {
   const std::string text =
-      with(with(cabin_text(), "battery = { v_max = \"54 V\", fault_current = \"5 kA\" }", ""), "blocks_reverse = true ", "");
+      with(with(cabin_text(), "battery = { v_max = \"54 V\", fault_current = \"5 kA\" }", ""),
+           "blocks_reverse = true ", "");
   EXPECT_EQ(verdict(text, "ocpd.string-needed@S1"), Verdict::cannot_tell);
 }
 
 TEST(Check, WaiversAreFlagsOnFails) {
   const std::string low = with(cabin_text(), "v_max = \"150 V\"", "v_max = \"140 V\"");
   const std::string waiver =
-      "waive = [{ finding = \"voltage.equipment-input@CC1.PV1\", reason = \"bench\", by = \"D\", date = \"2031-05-02\" }]\n[job]";
+      "waive = [{ finding = \"voltage.equipment-input@CC1.PV1\", reason = \"bench\", by = \"D\", "
+      "date = \"2031-05-02\" }]\n[job]";
   const Report r = judge(with(low, "[job]", waiver));
   EXPECT_EQ(finding(r, "voltage.equipment-input@CC1.PV1").outcome.verdict, Verdict::fail);
   EXPECT_TRUE(finding(r, "voltage.equipment-input@CC1.PV1").waived);
   EXPECT_EQ(tally(r).waived, 1);
   EXPECT_EQ(tally(r).fail, 0);
   const Report idle = judge(with(cabin_text(), "[job]", waiver));
-  EXPECT_EQ(finding(idle, "job.waiver@voltage.equipment-input@CC1.PV1").outcome.verdict, Verdict::caution);
+  EXPECT_EQ(finding(idle, "job.waiver@voltage.equipment-input@CC1.PV1").outcome.verdict,
+            Verdict::caution);
 }
 
 TEST(Check, WhatNobodyLookedAtIsListed) {
@@ -173,9 +182,11 @@ TEST(Check, ResistancesOfTheSolverAreThoseOfTheDropRule) {
   const auto w = wire(cabin_text());
   const auto edition = codebook::Edition::open("nec_2023").value();
   const auto r = conductor_resistances(w, edition);
-  const auto both = *r[static_cast<std::size_t>(w.find_conductor("OUT+"))] + *r[static_cast<std::size_t>(w.find_conductor("OUT-"))];
+  const auto both = *r[static_cast<std::size_t>(w.find_conductor("OUT+"))] +
+                    *r[static_cast<std::size_t>(w.find_conductor("OUT-"))];
   const Report report = check(w, edition);
-  EXPECT_NEAR(value(finding(report, "conductor.voltage-drop@OUT"), "ΔU"), both.in(units::ohms) * 2 * 10.71, 1e-9);
+  EXPECT_NEAR(value(finding(report, "conductor.voltage-drop@OUT"), "ΔU"),
+              both.in(units::ohms) * 2 * 10.71, 1e-9);
 }
 
 }  // namespace

@@ -48,8 +48,8 @@ bool opens(const Row& r) {
 bool drives(const Row& r) {
   const events::Kind* kind = events::find_kind(r.event.kind);
   if (!kind || !kind->overcurrent) return false;
-  return r.fault.si() > 0.05 ||
-         std::any_of(r.devices.begin(), r.devices.end(), [](const Sees& x) { return x.worst.si() < 0; });
+  return r.fault.si() > 0.05 || std::any_of(r.devices.begin(), r.devices.end(),
+                                            [](const Sees& x) { return x.worst.si() < 0; });
 }
 
 }  // namespace

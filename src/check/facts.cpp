@@ -67,7 +67,8 @@ std::vector<codebook::SeriesGroup> series_of(const Wiring& w, int string) {
     } else if (m.g_pmp) {
       // Power falls faster with heat than voltage does, so its coefficient errs on the safe side.
       const units::Power p = m.p_max ? *m.p_max : *m.v_mp * *m.i_mp;
-      g.b_vmp = Fact<units::PerKelvin>(m.g_pmp->per_kelvin(p), from + " (that of power)", m.g_pmp.span);
+      g.b_vmp =
+          Fact<units::PerKelvin>(m.g_pmp->per_kelvin(p), from + " (that of power)", m.g_pmp.span);
     }
     groups.push_back(g);
   }
@@ -83,8 +84,9 @@ void add_site(const Wiring& w, Facts& f) {
   f.dwelling = Fact<bool>(s.dwelling, "site");
   f.on_building = Fact<bool>(s.on_building, "site");
   const auto method = w.job.job.voltage_by.value_or(job::VoltageMethod::coefficient);
-  f.voltage_by = Fact<std::string>(method == job::VoltageMethod::coefficient ? "coefficient" : "table",
-                                   w.job.job.voltage_by ? "job" : "left out: coefficient", w.job.job.voltage_by.span);
+  f.voltage_by = Fact<std::string>(
+      method == job::VoltageMethod::coefficient ? "coefficient" : "table",
+      w.job.job.voltage_by ? "job" : "left out: coefficient", w.job.job.voltage_by.span);
   if (w.job.grounding.scheme) {
     const auto scheme = *w.job.grounding.scheme;
     f.scheme = Fact<std::string>(scheme == job::Scheme::functional ? "functional"
@@ -152,7 +154,8 @@ units::Current total(const std::vector<int>& strings, F current) {
   return sum;
 }
 
-void add_parallel(const Wiring& w, const std::vector<int>& strings, const std::string& from, Facts& f) {
+void add_parallel(const Wiring& w, const std::vector<int>& strings, const std::string& from,
+                  Facts& f) {
   f.strings = Fact<units::Ratio>(static_cast<double>(strings.size()), from);
   f.i_sc_total = Fact<units::Current>(total(strings, [&](int s) { return i_sc_of(w, s); }), from);
   f.i_mp_total = Fact<units::Current>(total(strings, [&](int s) { return i_mp_of(w, s); }), from);
@@ -174,11 +177,14 @@ void add_equipment(const Wiring& w, int input, Facts& f) {
   // A charge controller has a battery behind it, written down or not: only its absence from an inverter
   // or a pump drive says that there is none.
   const auto kind = e->kind.value_or(job::EquipmentKind::mppt_controller);
-  const bool controller = kind == job::EquipmentKind::mppt_controller || kind == job::EquipmentKind::pwm_controller;
-  if (e->battery || !controller) f.battery = Fact<bool>(e->battery.has_value(), "equipment." + e->id);
+  const bool controller =
+      kind == job::EquipmentKind::mppt_controller || kind == job::EquipmentKind::pwm_controller;
+  if (e->battery || !controller)
+    f.battery = Fact<bool>(e->battery.has_value(), "equipment." + e->id);
   if (e->battery) {
     f.v_battery_max = Fact<units::Voltage>(e->battery->v_max, "equipment." + e->id + ".battery");
-    f.battery_fault = Fact<units::Current>(e->battery->fault_current, "equipment." + e->id + ".battery");
+    f.battery_fault =
+        Fact<units::Current>(e->battery->fault_current, "equipment." + e->id + ".battery");
   }
 }
 
@@ -199,10 +205,12 @@ void add_device(const Wiring& w, int device, Facts& f) {
   f.interrupt = Fact<units::Current>(p->interrupt, from);
   // With devices in both poles each pole of the device stands in its own conductor.
   const auto& g = w.job.grounding;
-  if (g.devices_in && *g.devices_in == job::DevicesIn::both && d.poles >= 2) f.poles.value = d.poles / 2.0;
+  if (g.devices_in && *g.devices_in == job::DevicesIn::both && d.poles >= 2)
+    f.poles.value = d.poles / 2.0;
 }
 
-std::optional<units::Temperature> lowest_rating(const Wiring& w, const std::vector<int>& terminals) {
+std::optional<units::Temperature> lowest_rating(const Wiring& w,
+                                                const std::vector<int>& terminals) {
   std::optional<units::Temperature> lowest;
   for (int t : terminals) {
     if (t < 0) return {};
@@ -247,16 +255,19 @@ Judged string_facts(const Wiring& w, int i, std::size_t part) {
     auto others = strings_at(w, w.inputs[at(input)]);
     add_parallel(w, others, "wiring", f);
     others.erase(std::remove(others.begin(), others.end(), i), others.end());
-    f.i_sc_others = Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
+    f.i_sc_others =
+        Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
   }
   add_equipment(w, input, f);
   add_device(w, s.device, f);
   if (f.fitted.value.value_or(false)) f.protected_by = f.rating;
   if (part < s.plus_path.size() && part < s.minus_path.size()) {
     add_pair(w, s.plus_path[part], s.minus_path[part], "string." + s.id, f);
-    const auto rated =
-        lowest_rating(w, {w.conductors[at(s.plus_path[part])].to, w.conductors[at(s.minus_path[part])].to});
-    const std::string where = !last ? "the junction box" : s.box >= 0 ? w.boxes[at(s.box)].id : "the equipment";
+    const auto rated = lowest_rating(
+        w, {w.conductors[at(s.plus_path[part])].to, w.conductors[at(s.minus_path[part])].to});
+    const std::string where = !last        ? "the junction box"
+                              : s.box >= 0 ? w.boxes[at(s.box)].id
+                                           : "the equipment";
     if (rated) f.terminals = Fact<units::Temperature>(*rated, "terminals in " + where);
   }
   return j;
@@ -324,7 +335,8 @@ int far_device(const Wiring& w, const wiring::BoxCircuit& box) {
   if (box.out_plus < 0) return -1;
   for (int c : {box.out_plus, box.out_minus}) {
     const auto& d = w.devices[at(w.terminals[at(w.conductors[at(c)].to)].device)];
-    if (d.kind == wiring::DeviceKind::protector) return w.terminals[at(w.conductors[at(c)].to)].device;
+    if (d.kind == wiring::DeviceKind::protector)
+      return w.terminals[at(w.conductors[at(c)].to)].device;
   }
   return -1;
 }
@@ -344,9 +356,12 @@ Judged output_facts(const Wiring& w, int b, const codebook::Edition& edition) {
   add_equipment(w, input, f);
   if (input >= 0) {
     auto others = strings_at(w, w.inputs[at(input)]);
-    const auto own = [&](int o) { return std::find(strings.begin(), strings.end(), o) != strings.end(); };
+    const auto own = [&](int o) {
+      return std::find(strings.begin(), strings.end(), o) != strings.end();
+    };
     others.erase(std::remove_if(others.begin(), others.end(), own), others.end());
-    f.i_sc_others = Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
+    f.i_sc_others =
+        Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
   }
   add_pair(w, box.out_plus, box.out_minus, "run." + out.run, f);
   const auto& in = w.conductors[at(box.out_minus)];
@@ -416,7 +431,8 @@ Judged equipment_ground_facts(const Wiring& w, const wiring::BoxCircuit& box) {
   if (egc.length) f.length = Fact<units::Length>(*egc.length, "run." + egc.run);
   const int device = far_device(w, box);
   f.device_ahead_fitted = Fact<bool>(device >= 0, "job");
-  if (const parts::Part* p = w.part_of(device)) f.device_ahead = Fact<units::Current>(p->rating, "part." + p->id);
+  if (const parts::Part* p = w.part_of(device))
+    f.device_ahead = Fact<units::Current>(p->rating, "part." + p->id);
   return j;
 }
 
@@ -439,7 +455,8 @@ std::vector<Judged> facts_of(const Wiring& w, const codebook::Edition& edition) 
   return all;
 }
 
-std::vector<std::optional<units::Resistance>> conductor_resistances(const Wiring& w, const codebook::Edition& edition) {
+std::vector<std::optional<units::Resistance>> conductor_resistances(
+    const Wiring& w, const codebook::Edition& edition) {
   std::vector<std::optional<units::Resistance>> all(w.conductors.size());
   for (std::size_t i = 0; i < w.conductors.size(); ++i) {
     const auto& c = w.conductors[i];

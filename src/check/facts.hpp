@@ -32,7 +32,7 @@ std::vector<int> strings_reaching(const wiring::Wiring& w, const wiring::BoxCirc
 /// Resistance of every conductor [n_conductors], at the 75 °C of the code's resistance table, the
 /// cautious base that the voltage drop rule uses too. Unknown where wire or length is not known; leads
 /// and fingers have none of their own (a data sheet's values hold at the ends of the leads).
-std::vector<std::optional<units::Resistance>> conductor_resistances(const wiring::Wiring& w,
-                                                                    const codebook::Edition& edition);
+std::vector<std::optional<units::Resistance>> conductor_resistances(
+    const wiring::Wiring& w, const codebook::Edition& edition);
 
 }  // namespace stringwright::check

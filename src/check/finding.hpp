@@ -29,16 +29,18 @@ struct Finding {
 using NotLookedAt = codebook::ListedRule;
 
 struct Report {
-  std::string edition;  ///< "NEC 2023"
-  std::vector<Finding> findings;          ///< in order of rules, then things
+  std::string edition;            ///< "NEC 2023"
+  std::vector<Finding> findings;  ///< in order of rules, then things
   std::vector<NotLookedAt> not_looked_at;
 };
 
 struct Tally {
-  int pass = 0, caution = 0, fail = 0, waived = 0, cannot_tell = 0, not_applicable = 0, not_looked_at = 0;
+  int pass = 0, caution = 0, fail = 0, waived = 0, cannot_tell = 0, not_applicable = 0,
+      not_looked_at = 0;
 };
 Tally tally(const Report& r);
-std::string tally_line(const Report& r);  ///< "31 pass · 1 caution · 0 fail · 2 cannot tell · 71 rules not looked at"
+std::string tally_line(
+    const Report& r);  ///< "31 pass · 1 caution · 0 fail · 2 cannot tell · 71 rules not looked at"
 
 /// True when nothing but passes, cautions, waived fails and not-applicable is found.
 bool fine(const Report& r);

@@ -94,7 +94,8 @@ std::string netlist(const Network& network, std::string_view title,
   s += "\n* Emission coefficients are a over the simulator's kT/q at 25 C; temp and tnom keep it "
        "from rescaling.\n"
        ".options temp=25 tnom=25 gmin=1e-18 itl1=1000 ";
-  s += tight ? "reltol=1e-12 abstol=1e-16 vntol=1e-13\n" : "reltol=1e-10 abstol=1e-12 vntol=1e-10\n";
+  s +=
+      tight ? "reltol=1e-12 abstol=1e-16 vntol=1e-13\n" : "reltol=1e-10 abstol=1e-12 vntol=1e-10\n";
   for (std::size_t k = 0; k < network.laws.size(); ++k)
     s += std::visit([&](const auto& e) { return define(e, k); }, network.laws[k]);
 

@@ -10,13 +10,18 @@
 namespace stringwright::cli {
 
 const std::vector<Command>& all_commands() {
-  static const std::vector<Command> all = {add_check, add_papers, add_events, add_netlist, add_new, add_explain, add_schema};
+  static const std::vector<Command> all = {add_check, add_papers,  add_events, add_netlist,
+                                           add_new,   add_explain, add_schema};
   return all;
 }
 
 std::string tone(const Out& out, Tone t, const std::string& text) {
   if (!out.colour || t == Tone::plain || text.empty()) return text;
-  const char* code = t == Tone::strong ? "1" : t == Tone::faint ? "2" : t == Tone::bad ? "1;31" : t == Tone::doubt ? "1;33" : "32";
+  const char* code = t == Tone::strong  ? "1"
+                     : t == Tone::faint ? "2"
+                     : t == Tone::bad   ? "1;31"
+                     : t == Tone::doubt ? "1;33"
+                                        : "32";
   return "\x1b[" + std::string(code) + "m" + text + "\x1b[0m";
 }
 
@@ -36,12 +41,15 @@ void print_diagnostics(const app::Evaluation& e, const Out& out) {
 int run(const std::vector<std::string>& arguments, const Out& out) {
   CLI::App app{
       "Stringwright: from a job file to a judged, drawn combiner box.\n"
-      "A string is live as long as there is light, whatever the breakers say. The local code, the authority\n"
+      "A string is live as long as there is light, whatever the breakers say. The local code, the "
+      "authority\n"
       "having jurisdiction and licensed practice decide; this tool helps them.",
       "stringwright"};
   app.set_version_flag("--version", std::string("stringwright ") + std::string(base::version));
   app.require_subcommand(1);
-  app.footer("Exit: 0 fine (cautions included), 1 a fail not waived or a cannot-tell, 2 input, 3 our fault.");
+  app.footer(
+      "Exit: 0 fine (cautions included), 1 a fail not waived or a cannot-tell, 2 input, 3 our "
+      "fault.");
   Action chosen;
   for (const Command add : all_commands()) add(app, chosen);
 

@@ -32,7 +32,8 @@ int run_events(const Options& o, const Out& out) {
   options.convention = o.convention == "gpv" ? codebook::Convention::gpv : codebook::Convention::us;
   if (!o.file.empty()) {
     if (o.curves == !o.event.empty()) {
-      out.err << "stringwright: -o draws one event (--event ID) or the curves (--curves) [cli.which-drawing]\n";
+      out.err << "stringwright: -o draws one event (--event ID) or the curves (--curves) "
+                 "[cli.which-drawing]\n";
       return input;
     }
     const auto svg = o.curves ? app::curves_svg(*e) : app::event_svg(*e, options);
@@ -41,7 +42,8 @@ int run_events(const Options& o, const Out& out) {
       return input;
     }
     if (const auto written = write_file(o.file, *svg, true); !written) {
-      out.err << "stringwright: " << written.failure().message << " [" << written.failure().id << "]\n";
+      out.err << "stringwright: " << written.failure().message << " [" << written.failure().id
+              << "]\n";
       return input;
     }
     if (o.curves) {
@@ -59,7 +61,9 @@ int run_events(const Options& o, const Out& out) {
   else
     print_events(*e, *reply, out);
   const auto& rows = reply->table.rows;
-  return std::any_of(rows.begin(), rows.end(), [](const auto& r) { return r.failure.has_value(); }) ? findings : fine;
+  return std::any_of(rows.begin(), rows.end(), [](const auto& r) { return r.failure.has_value(); })
+             ? findings
+             : fine;
 }
 
 }  // namespace
@@ -68,12 +72,17 @@ void add_events(CLI::App& app, Action& chosen) {
   auto o = std::make_shared<Options>();
   auto* command = app.add_subcommand("events", "What every fault and mistake does to every device");
   command->add_option("JOB", o->job, "Job file")->required();
-  command->add_option("--event", o->event, "One event, KIND@PLACE: short-string@S1, ground-fault@S2.0");
-  command->add_option("--devices", o->convention, "When devices open: us (1.35 x in the hour), gpv (1.13 holds, 1.45 opens)")
+  command->add_option("--event", o->event,
+                      "One event, KIND@PLACE: short-string@S1, ground-fault@S2.0");
+  command
+      ->add_option("--devices", o->convention,
+                   "When devices open: us (1.35 x in the hour), gpv (1.13 holds, 1.45 opens)")
       ->check(CLI::IsMember({"us", "gpv"}))
       ->capture_default_str();
-  command->add_option("-o,--out", o->file, "SVG file: current paths of the --event, or the curves with --curves");
-  command->add_flag("--curves", o->curves, "With -o: current over voltage of strings and sum, with operating points");
+  command->add_option("-o,--out", o->file,
+                      "SVG file: current paths of the --event, or the curves with --curves");
+  command->add_flag("--curves", o->curves,
+                    "With -o: current over voltage of strings and sum, with operating points");
   command->add_flag("--json", o->json, "Reply as JSON (schema: stringwright schema reply)");
   command->callback([o, &chosen] { chosen = [o](const Out& out) { return run_events(*o, out); }; });
 }

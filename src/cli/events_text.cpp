@@ -17,11 +17,16 @@ using events::Sees;
 
 std::string danger_word(Danger d) {
   switch (d) {
-    case Danger::breaks: return "DANGER";
-    case Danger::silent: return "NOTHING TRIPS";
-    case Danger::late: return "NOT ALWAYS";
-    case Danger::seen: return "LIVE";
-    case Danger::none: return "QUIET";
+    case Danger::breaks:
+      return "DANGER";
+    case Danger::silent:
+      return "NOTHING TRIPS";
+    case Danger::late:
+      return "NOT ALWAYS";
+    case Danger::seen:
+      return "LIVE";
+    case Danger::none:
+      return "QUIET";
   }
   return "";
 }
@@ -53,7 +58,9 @@ std::string opens_words(const Sees& x) {
 void print_device(const Sees& x, const Out& out) {
   std::string line = "  " + padded(names(x), 26);
   line += padded(events::amps(x.worst) + " " + x.towards, 28);
-  line += padded(x.ratio ? units::print(*x.ratio, 2) + " × " + units::print(*x.rating, 0) : std::string("-"), 14);
+  line += padded(
+      x.ratio ? units::print(*x.ratio, 2) + " × " + units::print(*x.rating, 0) : std::string("-"),
+      14);
   line += padded(opens_words(x), 25);
   if (x.tried) line += x.recovery ? events::volts(*x.recovery) : std::string("floats");
   out.out << tone(out, x.opens == events::Opens::opens ? Tone::plain : Tone::plain, line) << "\n";
@@ -61,11 +68,12 @@ void print_device(const Sees& x, const Out& out) {
 
 void print_row(const Row& r, const Out& out) {
   const auto& e = r.event;
-  out.out << tone(out, tone_of(r.danger), padded(danger_word(r.danger), 14)) << tone(out, Tone::strong, e.title) << "  "
-          << tone(out, Tone::faint, e.id) << "\n";
+  out.out << tone(out, tone_of(r.danger), padded(danger_word(r.danger), 14))
+          << tone(out, Tone::strong, e.title) << "  " << tone(out, Tone::faint, e.id) << "\n";
   std::string head = e.cause == events::Cause::work ? "work error" : "equipment fault";
   head += ", " + load_words(e.load);
-  if (e.like.size() > 1) head += "; the same at each of " + std::to_string(e.like.size()) + " like places";
+  if (e.like.size() > 1)
+    head += "; the same at each of " + std::to_string(e.like.size()) + " like places";
   out.out << "  " << tone(out, Tone::faint, head) << "\n";
   for (const Sees& x : r.devices) print_device(x, out);
   out.out << paragraph("→ " + r.verdict + ".", 2);
@@ -78,22 +86,26 @@ void print_row(const Row& r, const Out& out) {
 void print_events(const app::Evaluation& e, const app::EventsReply& reply, const Out& out) {
   const auto& t = reply.table;
   out.out << tone(out, Tone::strong, e.wiring.job.job.name.value_or("job without a name")) << " · "
-          << wiring::counts_line(e.wiring) << " · " << t.rows.size() << (t.rows.size() == 1 ? " event\n" : " events\n");
+          << wiring::counts_line(e.wiring) << " · " << t.rows.size()
+          << (t.rows.size() == 1 ? " event\n" : " events\n");
   if (!t.skies.empty())
-    out.out << paragraph("Amps are the largest under " + units::print(t.skies.front().sun, 0) + " to " +
-                             units::print(t.skies.back().sun, 0) + ", cells at " + units::print(t.skies.front().cell) +
-                             " and at " + units::print(t.skies.back().cell) +
-                             "; the ratio is to the device's own rating. " + std::string(codebook::print(t.convention)) +
-                             " devices: " +
-                             (t.convention == codebook::Convention::us
-                                  ? "hold their rating, open at 1.35 of it within the hour, may do either between."
-                                  : "hold 1.13 of their rating, open at 1.45 of it, may do either between.") +
-                             " Last column: volts across the device when it alone opens, at the coldest under 1000 W/m².",
-                         0);
+    out.out << paragraph(
+        "Amps are the largest under " + units::print(t.skies.front().sun, 0) + " to " +
+            units::print(t.skies.back().sun, 0) + ", cells at " +
+            units::print(t.skies.front().cell) + " and at " + units::print(t.skies.back().cell) +
+            "; the ratio is to the device's own rating. " +
+            std::string(codebook::print(t.convention)) + " devices: " +
+            (t.convention == codebook::Convention::us
+                 ? "hold their rating, open at 1.35 of it within the hour, may do either between."
+                 : "hold 1.13 of their rating, open at 1.45 of it, may do either between.") +
+            " Last column: volts across the device when it alone opens, at the coldest under 1000 "
+            "W/m².",
+        0);
   for (const auto& r : reply.remarks) out.out << paragraph(r, 0);
   out.out << "\n";
   for (const Row& r : t.rows) print_row(r, out);
-  out.out << "CAUTION: no device clears a fault in weak light. What is not cleared burns until dark: cover the array or\n"
+  out.out << "CAUTION: no device clears a fault in weak light. What is not cleared burns until "
+             "dark: cover the array or\n"
              "wait; open no plug and no bare fuse holder under current. Solved, not measured.\n";
 }
 

@@ -33,11 +33,12 @@ int explain(const Options& o, const Out& out) {
     out.out << app::explain_json(*x);
     return fine;
   }
-  out.out << tone(out, Tone::strong, x->title) << "  " << x->rule << (x->aliases.empty() ? "" : "  (" + x->aliases + ")")
-          << "\n";
+  out.out << tone(out, Tone::strong, x->title) << "  " << x->rule
+          << (x->aliases.empty() ? "" : "  (" + x->aliases + ")") << "\n";
   out.out << x->asks << "\n\n";
   for (const auto& c : x->cited)
-    out.out << "  " << c.edition << ": " << c.cite << (c.status == "memory" ? "  (from memory: nobody has compared it with print)" : "")
+    out.out << "  " << c.edition << ": " << c.cite
+            << (c.status == "memory" ? "  (from memory: nobody has compared it with print)" : "")
             << "\n";
   if (x->finding) {
     out.out << "\n";
@@ -50,8 +51,12 @@ int explain(const Options& o, const Out& out) {
 
 void add_explain(CLI::App& app, Action& chosen) {
   auto o = std::make_shared<Options>();
-  auto* command = app.add_subcommand("explain", "What a rule asks, and the calculation behind a finding");
-  command->add_option("ID", o->id, "Rule (conductor.terminal-ampacity) or finding (conductor.terminal-ampacity@OUT)")
+  auto* command =
+      app.add_subcommand("explain", "What a rule asks, and the calculation behind a finding");
+  command
+      ->add_option(
+          "ID", o->id,
+          "Rule (conductor.terminal-ampacity) or finding (conductor.terminal-ampacity@OUT)")
       ->required();
   command->add_option("JOB", o->job, "Job file; needed for a finding");
   command->add_flag("--json", o->json, "Reply as JSON (schema: stringwright schema reply)");

@@ -21,7 +21,9 @@ Failure failed(const std::string& id, const std::string& path, const std::string
   return {id, path + ": " + what + (error != 0 ? ": " + std::string(std::strerror(error)) : "")};
 }
 
-std::string temporary_name(const std::string& path) { return path + ".part-" + std::to_string(::getpid()); }
+std::string temporary_name(const std::string& path) {
+  return path + ".part-" + std::to_string(::getpid());
+}
 
 /// Bytes to a new file, flushed to the disk; the file is removed again where that fails.
 Result<bool> write_new(const std::string& path, const std::string& bytes) {
@@ -51,7 +53,8 @@ Result<std::string> read_file(const std::string& path) {
   std::error_code error;
   const auto status = fs::status(path, error);
   if (!fs::exists(status)) return failed("cli.no-file", path, "no such file", 0);
-  if (fs::is_directory(status)) return failed("cli.no-file", path, "is a folder, not a job file", 0);
+  if (fs::is_directory(status))
+    return failed("cli.no-file", path, "is a folder, not a job file", 0);
   if (fs::is_regular_file(status) && fs::file_size(path, error) > largest_input)
     return failed("cli.too-large", path, "is larger than 16 MiB; a job file never is", 0);
   std::ifstream in(path, std::ios::binary);
@@ -76,7 +79,8 @@ Result<bool> write_file(const std::string& path, const std::string& bytes, bool 
   return true;
 }
 
-Result<bool> write_files(const std::string& folder, const std::vector<std::pair<std::string, std::string>>& files) {
+Result<bool> write_files(const std::string& folder,
+                         const std::vector<std::pair<std::string, std::string>>& files) {
   std::error_code error;
   fs::create_directories(folder, error);
   if (error) return failed("cli.cannot-write", folder, "cannot be made: " + error.message(), 0);

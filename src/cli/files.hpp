@@ -17,6 +17,7 @@ Result<bool> write_file(const std::string& path, const std::string& bytes, bool 
 
 /// Write several files below a folder, which is made if needed. Every one is first written under a
 /// temporary name; only when all are complete are they renamed, so a failure leaves no partial set.
-Result<bool> write_files(const std::string& folder, const std::vector<std::pair<std::string, std::string>>& files);
+Result<bool> write_files(const std::string& folder,
+                         const std::vector<std::pair<std::string, std::string>>& files);
 
 }  // namespace stringwright::cli

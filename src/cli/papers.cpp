@@ -35,7 +35,8 @@ int papers(const Options& o, const Out& out) {
   std::vector<std::pair<std::string, std::string>> named;
   for (const auto& f : *files) named.emplace_back(f.name, f.bytes);
   if (const auto written = write_files(o.folder, named); !written) {
-    out.err << "stringwright: " << written.failure().message << " [" << written.failure().id << "]\n";
+    out.err << "stringwright: " << written.failure().message << " [" << written.failure().id
+            << "]\n";
     return input;
   }
   if (o.json) {
@@ -44,7 +45,8 @@ int papers(const Options& o, const Out& out) {
     print_diagnostics(*e, out);
     for (const auto& f : *files) out.out << o.folder << "/" << f.name << "\n";
     out.out << check::tally_line(e->report) << "\n";
-    if (!check::fine(e->report)) out.out << "Not fit to build yet: see the first page of the report, or run check.\n";
+    if (!check::fine(e->report))
+      out.out << "Not fit to build yet: see the first page of the report, or run check.\n";
   }
   return check::fine(e->report) ? fine : findings;
 }
@@ -53,7 +55,8 @@ int papers(const Options& o, const Out& out) {
 
 void add_papers(CLI::App& app, Action& chosen) {
   auto o = std::make_shared<Options>();
-  auto* command = app.add_subcommand("papers", "Write the papers of a job: one PDF, and each page as SVG and PNG");
+  auto* command = app.add_subcommand(
+      "papers", "Write the papers of a job: one PDF, and each page as SVG and PNG");
   command->add_option("JOB", o->job, "Job file")->required();
   command->add_option("-o,--out", o->folder, "Folder to write into")->capture_default_str();
   command->add_option("--dpi", o->dpi, "Resolution of the PNG pictures; 0 leaves them out")

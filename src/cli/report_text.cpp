@@ -15,11 +15,15 @@ using trail::Verdict;
 Tone tone_of(const check::Finding& f) {
   if (f.waived) return Tone::doubt;
   switch (f.outcome.verdict) {
-    case Verdict::fail: return Tone::bad;
+    case Verdict::fail:
+      return Tone::bad;
     case Verdict::cannot_tell:
-    case Verdict::caution: return Tone::doubt;
-    case Verdict::pass: return Tone::good;
-    case Verdict::not_applicable: return Tone::faint;
+    case Verdict::caution:
+      return Tone::doubt;
+    case Verdict::pass:
+      return Tone::good;
+    case Verdict::not_applicable:
+      return Tone::faint;
   }
   return Tone::plain;
 }
@@ -32,49 +36,62 @@ std::string verdict_word(const check::Finding& f) {
 int rank(const check::Finding& f) {
   if (f.waived) return 3;
   switch (f.outcome.verdict) {
-    case Verdict::fail: return 0;
-    case Verdict::cannot_tell: return 1;
-    case Verdict::caution: return 2;
-    case Verdict::pass: return 4;
-    case Verdict::not_applicable: return 5;
+    case Verdict::fail:
+      return 0;
+    case Verdict::cannot_tell:
+      return 1;
+    case Verdict::caution:
+      return 2;
+    case Verdict::pass:
+      return 4;
+    case Verdict::not_applicable:
+      return 5;
   }
   return 6;
 }
 
 /// Findings that say the same of several things, once, with the names of all of them.
-void print_like(const app::Evaluation& e, const std::vector<const check::Finding*>& like, bool trail, const Out& out) {
+void print_like(const app::Evaluation& e, const std::vector<const check::Finding*>& like,
+                bool trail, const Out& out) {
   const check::Finding& f = *like.front();
   std::string things;
   for (const auto* one : like) things += (things.empty() ? "@" : " @") + one->thing;
-  out.out << tone(out, tone_of(f), padded(verdict_word(f), 14)) << " " << tone(out, Tone::strong, f.title) << "  "
-          << tone(out, Tone::faint, f.rule + things) << "\n";
+  out.out << tone(out, tone_of(f), padded(verdict_word(f), 14)) << " "
+          << tone(out, Tone::strong, f.title) << "  " << tone(out, Tone::faint, f.rule + things)
+          << "\n";
   if (!f.outcome.so.empty()) out.out << paragraph(f.outcome.so, 15);
   for (const auto& sentence : f.outcome.also) out.out << paragraph(sentence, 15);
   if (f.waived)
-    out.out << paragraph("waived by " + f.waived->by.value_or("?") + ", " + f.waived->date.value_or("?") + ": " +
-                             f.waived->reason.value_or("?"),
+    out.out << paragraph("waived by " + f.waived->by.value_or("?") + ", " +
+                             f.waived->date.value_or("?") + ": " + f.waived->reason.value_or("?"),
                          15);
-  if (f.span.known() && (f.outcome.verdict == Verdict::fail || f.outcome.verdict == Verdict::cannot_tell))
+  if (f.span.known() &&
+      (f.outcome.verdict == Verdict::fail || f.outcome.verdict == Verdict::cannot_tell))
     out.out << std::string(15, ' ')
-            << tone(out, Tone::faint,
-                    e.file + ":" + std::to_string(f.span.line) + ":" + std::to_string(f.span.column)) << "\n";
+            << tone(
+                   out, Tone::faint,
+                   e.file + ":" + std::to_string(f.span.line) + ":" + std::to_string(f.span.column))
+            << "\n";
   if (trail)
-    for (const auto& s : f.trail.steps()) out.out << std::string(17, ' ') << trail::render(s) << "\n";
+    for (const auto& s : f.trail.steps())
+      out.out << std::string(17, ' ') << trail::render(s) << "\n";
 }
 
 bool alike(const check::Finding& x, const check::Finding& y) {
-  return x.rule == y.rule && x.outcome.verdict == y.outcome.verdict && x.waived.has_value() == y.waived.has_value() &&
-         !x.waived && x.outcome.so == y.outcome.so && x.outcome.also == y.outcome.also;
+  return x.rule == y.rule && x.outcome.verdict == y.outcome.verdict &&
+         x.waived.has_value() == y.waived.has_value() && !x.waived &&
+         x.outcome.so == y.outcome.so && x.outcome.also == y.outcome.also;
 }
 
 void print_operating(const app::Evaluation& e, const Out& out) {
   if (e.operating.empty()) return;
-  out.out << "\n" << tone(out, Tone::strong, "What the circuit gives") << " (solved, not measured)\n";
+  out.out << "\n"
+          << tone(out, Tone::strong, "What the circuit gives") << " (solved, not measured)\n";
   for (const auto& p : e.operating) {
     out.out << "  " << padded(p.thing, 10) << padded(p.load, 15)
             << padded(units::print(p.cell) + " cell, " + units::print(p.sun), 26)
-            << padded(p.v ? units::print(*p.v) : "-", 10) << padded(p.i ? units::print(*p.i) : "-", 10)
-            << (p.p ? units::print(*p.p) : "");
+            << padded(p.v ? units::print(*p.v) : "-", 10)
+            << padded(p.i ? units::print(*p.i) : "-", 10) << (p.p ? units::print(*p.p) : "");
     if (p.lost) out.out << "  (" << units::print(*p.lost) << " lost in the wires)";
     out.out << "\n";
   }
@@ -101,9 +118,12 @@ void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail
   print_like(e, {&f}, trail, out);
 }
 void print_report(const app::Evaluation& e, const ReportOptions& options, const Out& out) {
-  out.out << tone(out, Tone::strong, e.wiring.job.job.name.value_or("job without a name")) << " · " << e.report.edition
-          << " · " << wiring::counts_line(e.wiring) << "\n"
-          << tone(out, Tone::faint, "Like findings of several things stand together; the counts at the end count each.") << "\n\n";
+  out.out
+      << tone(out, Tone::strong, e.wiring.job.job.name.value_or("job without a name")) << " · "
+      << e.report.edition << " · " << wiring::counts_line(e.wiring) << "\n"
+      << tone(out, Tone::faint,
+              "Like findings of several things stand together; the counts at the end count each.")
+      << "\n\n";
   std::vector<const check::Finding*> sorted;
   for (const auto& f : e.report.findings) sorted.push_back(&f);
   sort_keeping_order(sorted, [](const auto* x, const auto* y) { return rank(*x) < rank(*y); });
@@ -118,14 +138,17 @@ void print_report(const app::Evaluation& e, const ReportOptions& options, const 
 
   if (!e.choices.empty()) {
     out.out << "\n" << tone(out, Tone::strong, "Chosen where the job left it open") << "\n";
-    for (const auto& c : e.choices) out.out << "  " << c.key << " = \"" << c.value << "\": " << c.reason << "\n";
+    for (const auto& c : e.choices)
+      out.out << "  " << c.key << " = \"" << c.value << "\": " << c.reason << "\n";
   }
   print_operating(e, out);
   for (const auto& r : e.remarks) out.out << paragraph(r, 2);
   print_not_looked_at(e, options.not_looked_at, out);
   out.out << "\n" << tone(out, Tone::strong, check::tally_line(e.report)) << "\n";
-  out.out << "Looked at: the PV side up to the equipment's PV input. Not looked at: a.c. side, battery bank, structure.\n"
-             "CAUTION: strings are live as long as there is light, breakers off or on. The local code, the\n"
+  out.out << "Looked at: the PV side up to the equipment's PV input. Not looked at: a.c. side, "
+             "battery bank, structure.\n"
+             "CAUTION: strings are live as long as there is light, breakers off or on. The local "
+             "code, the\n"
              "authority having jurisdiction and a licensed person decide; this report does not.\n";
 }
 

@@ -6,7 +6,7 @@
 namespace stringwright::cli {
 
 struct ReportOptions {
-  bool trails = false;      ///< the calculation under every finding
+  bool trails = false;         ///< the calculation under every finding
   bool not_looked_at = false;  ///< every rule nobody has built yet, by id and title
 };
 

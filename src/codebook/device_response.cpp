@@ -35,7 +35,8 @@ const std::vector<Row>& rows() {
 
 const DeviceResponse& find(std::string_view convention, units::Current rating) {
   for (const auto& r : rows())
-    if (r.convention == convention && (!r.up_to || units::at_most(rating, *r.up_to))) return r.response;
+    if (r.convention == convention && (!r.up_to || units::at_most(rating, *r.up_to)))
+      return r.response;
   assert(false && "every convention has a row without an upper end");
   return rows().back().response;
 }

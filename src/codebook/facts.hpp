@@ -78,13 +78,13 @@ void describe(V& visit, StretchFacts& s) {
 /// What one event (a fault or a mistake at one place) does to the thing that is judged, from a solution
 /// of the faulted circuit under the strongest light.
 struct EventFacts {
-  std::string id;          ///< "reversed@S1"
-  Fact<bool> work_error;   ///< a mistake of people, not a fault of equipment
-  Fact<bool> cleared;      ///< an overcurrent device in the path opens under that current
-  Fact<units::Current> i;  ///< largest through it; backwards through a string's modules
-  Fact<units::Current> i_wire;     ///< string: largest through its conductors
-  Fact<bool> against_marks;        ///< device: it opens in one direction only, and this is the other
-  Fact<units::Voltage> v_recovery; ///< device: across it when it alone opens
+  std::string id;               ///< "reversed@S1"
+  Fact<bool> work_error;        ///< a mistake of people, not a fault of equipment
+  Fact<bool> cleared;           ///< an overcurrent device in the path opens under that current
+  Fact<units::Current> i;       ///< largest through it; backwards through a string's modules
+  Fact<units::Current> i_wire;  ///< string: largest through its conductors
+  Fact<bool> against_marks;     ///< device: it opens in one direction only, and this is the other
+  Fact<units::Voltage> v_recovery;  ///< device: across it when it alone opens
 };
 
 template <class V>

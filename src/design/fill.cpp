@@ -10,7 +10,8 @@ namespace {
 
 /// Smallest copper conductor, 14 AWG up, that the rule passes as the ground of this box's output.
 std::optional<units::Wire> smallest_ground(const wiring::Wiring& w, const wiring::BoxCircuit& box,
-                                           const codebook::Rule& rule, const codebook::Edition& edition) {
+                                           const codebook::Rule& rule,
+                                           const codebook::Edition& edition) {
   const auto& poles = w.conductors[static_cast<std::size_t>(box.out_plus)].wire;
   check::Judged judged = check::equipment_ground_facts(w, box);
   for (const auto& size : units::WireSize::american()) {
@@ -31,11 +32,13 @@ std::optional<units::Wire> smallest_ground(const wiring::Wiring& w, const wiring
 
 Design fill(const job::Job& job, const codebook::Edition& edition) {
   Design d{job, {}};
-  const bool open = std::any_of(job.run.begin(), job.run.end(), [](const auto& r) { return r.wire.egc.choose; });
+  const bool open =
+      std::any_of(job.run.begin(), job.run.end(), [](const auto& r) { return r.wire.egc.choose; });
   const codebook::Rule* rule = codebook::find_rule("egc.size");
   if (!open || !rule) return d;
 
-  Diagnostics ignored;  // the caller builds the finished design again and reports what is wrong with it
+  Diagnostics
+      ignored;  // the caller builds the finished design again and reports what is wrong with it
   const wiring::Wiring w = wiring::build(job, ignored);
   for (const auto& box : w.boxes) {
     if (box.out_ground < 0) continue;

@@ -5,7 +5,8 @@
 namespace stringwright::events {
 namespace {
 
-Event event_of(const Kind& kind, std::string place, std::string title, std::vector<std::string> like) {
+Event event_of(const Kind& kind, std::string place, std::string title,
+               std::vector<std::string> like) {
   Event e;
   e.kind = kind.id;
   e.id = e.kind + "@" + place;
@@ -37,10 +38,11 @@ Result<Event> find_event(const Site& s, std::string_view id) {
     std::vector<std::string> known;
     for (const Kind* k : all_kinds()) known.emplace_back(k->id);
     const auto near = text::nearest(id.substr(0, at), known);
-    return Failure{"events.no-such-event", text::quoted(id) + " is no event; write KIND@PLACE, " +
-                                               (kind   ? std::string("with a place")
-                                                : near ? "did you mean '" + *near + "'?"
-                                                       : "where KIND is one of " + text::join(known, ", "))};
+    return Failure{"events.no-such-event",
+                   text::quoted(id) + " is no event; write KIND@PLACE, " +
+                       (kind   ? std::string("with a place")
+                        : near ? "did you mean '" + *near + "'?"
+                               : "where KIND is one of " + text::join(known, ", "))};
   }
   const std::string place(id.substr(at + 1));
   const auto title = kind->says(s, place);

@@ -26,7 +26,7 @@ enum class Load {
 /// One fault at one place. `id` is kind@place.
 struct Event {
   std::string id, kind, place;
-  std::string title;              ///< "S1 shorted where it lands"
+  std::string title;  ///< "S1 shorted where it lands"
   Cause cause = Cause::equipment;
   Load load = Load::idle;
   std::vector<std::string> like;  ///< places at which the same happens, this one included
@@ -34,8 +34,9 @@ struct Event {
 
 /// What a kind did to a network.
 struct Applied {
-  int fault = -1;          ///< element that carries the fault current; -1: none of its own
-  int gap_plus = -1, gap_minus = -1;  ///< nodes on the two sides of what it left open; -1: nothing open
+  int fault = -1;  ///< element that carries the fault current; -1: none of its own
+  int gap_plus = -1,
+      gap_minus = -1;          ///< nodes on the two sides of what it left open; -1: nothing open
   units::Resistance hot_spot;  ///< in which the fault current makes heat; 0: in nothing
 };
 

@@ -36,7 +36,8 @@ std::string example(const std::string& name) {
   return slurp(std::string(STRINGWRIGHT_SOURCE_DIR) + "/examples/" + name + ".toml");
 }
 
-const std::vector<std::string> examples{"north-cabin", "barn-roof", "school-roof", "two-box-field", "shed-repair"};
+const std::vector<std::string> examples{"north-cabin", "barn-roof", "school-roof", "two-box-field",
+                                        "shed-repair"};
 
 /// A job read, wired and ready for events.
 struct Lab {
@@ -69,7 +70,8 @@ struct Lab {
   }
   /// Amps of one device under one sky, positive with normal service.
   double amps_of(const std::string& id, const std::string& device, double sun, double cell) {
-    const auto solved = trials->solve(event(id), {units::watts_per_square_metre(sun), units::celsius(cell)});
+    const auto solved =
+        trials->solve(event(id), {units::watts_per_square_metre(sun), units::celsius(cell)});
     if (!solved) {
       ADD_FAILURE() << id << ": " << solved.failure().message;
       return 0;
@@ -90,7 +92,8 @@ struct Lab {
 };
 
 /// `n` equal strings of `series` modules behind devices of `rating`, all cells at 25 °C whatever the season.
-std::string equal_strings(int n, int series, const std::string& rating, const std::string& length = "5 m") {
+std::string equal_strings(int n, int series, const std::string& rating,
+                          const std::string& length = "5 m") {
   std::ostringstream t;
   t << R"(format = 1
 job = { name = "Equal", edition = "nec_2020" }
@@ -124,10 +127,12 @@ TEST(Reversed, TwoStringsTripNothing) {
   Lab lab(example("north-cabin"));
   EXPECT_NEAR(lab.amps_of("reversed@S1", "A1.Q1", 1000, 25), -11.35, 0.01 * 11.35);
   EXPECT_NEAR(lab.amps_of("reversed@S1", "A1.Q2", 1000, 25), 11.35, 0.01 * 11.35);
-  const auto solved = lab.trials->solve(lab.event("reversed@S1"), {units::watts_per_square_metre(1000), units::celsius(25)});
+  const auto solved = lab.trials->solve(lab.event("reversed@S1"),
+                                        {units::watts_per_square_metre(1000), units::celsius(25)});
   ASSERT_TRUE(solved);
   const auto& b = solved->faulted.built;
-  const auto bus = solved->between(b.node[lab.e.wiring.find_terminal("A1.P.1")], b.node[lab.e.wiring.find_terminal("A1.N.1")]);
+  const auto bus = solved->between(b.node[lab.e.wiring.find_terminal("A1.P.1")],
+                                   b.node[lab.e.wiring.find_terminal("A1.N.1")]);
   ASSERT_TRUE(bus);
   EXPECT_LT(std::fabs(bus->in(units::volts)), 3);
   const Row r = lab.row("reversed@S1");
@@ -146,7 +151,8 @@ TEST(Reversed, TwoStringsTripNothing) {
 // A short at one string of N, by the rule of thumb (N − 1)·Isc with the device rated 1.5625 Isc: US
 // devices 1055, 703, 422 W/m², gPV 1133, 755, 453 W/m². The circuit itself asks for a little more light.
 TEST(ShortString, OpensAboveTheLightOfTheTable) {
-  const std::map<int, std::pair<double, double>> table{{3, {1055, 1133}}, {4, {703, 755}}, {6, {422, 453}}};
+  const std::map<int, std::pair<double, double>> table{
+      {3, {1055, 1133}}, {4, {703, 755}}, {6, {422, 453}}};
   for (const auto& [n, light] : table) {
     for (const auto convention : {codebook::Convention::us, codebook::Convention::gpv}) {
       Lab lab(equal_strings(n, 3, exact_rating), convention);
@@ -158,7 +164,9 @@ TEST(ShortString, OpensAboveTheLightOfTheTable) {
       EXPECT_NEAR(x.above_by_bound->in(units::watts_per_square_metre), expected, 0.6) << n;
       EXPECT_NEAR(x.above->in(units::watts_per_square_metre), expected, 0.02 * expected) << n;
       EXPECT_GE(x.above->in(units::watts_per_square_metre), expected - 1) << n;
-      EXPECT_NEAR(lab.amps_of("short-string@S1", "A1.Q1", 1000, 25) / 17.734375, -(n - 1) * 0.64, 0.01 * (n - 1)) << n;
+      EXPECT_NEAR(lab.amps_of("short-string@S1", "A1.Q1", 1000, 25) / 17.734375, -(n - 1) * 0.64,
+                  0.01 * (n - 1))
+          << n;
       // Just below it holds, at it it opens.
       const double at = x.above->in(units::watts_per_square_metre);
       const double opens = 17.734375 * (convention == codebook::Convention::us ? 1.35 : 1.45);
@@ -184,7 +192,8 @@ TEST(ShortFeeder, NothingEverTrips) {
 TEST(Reversed, BypassDiodesCarryTheRest) {
   Lab lab(equal_strings(6, 3, exact_rating));
   const Row r = lab.row("reversed@S1");
-  const auto solved = lab.trials->solve(lab.event("reversed@S1"), {units::watts_per_square_metre(1000), units::celsius(25)});
+  const auto solved = lab.trials->solve(lab.event("reversed@S1"),
+                                        {units::watts_per_square_metre(1000), units::celsius(25)});
   ASSERT_TRUE(solved);
   const auto reading = lab.trials->read(*solved);
   EXPECT_NEAR(lab.amps_of("reversed@S1", "A1.Q1", 1000, 25), -5 * 11.35, 0.01 * 5 * 11.35);
@@ -202,7 +211,8 @@ TEST(Barn, FiguresByHand) {
   const Row r = lab.row("short-string@S1");
   EXPECT_NEAR(Lab::sees(r, "A1.Q1").above_by_bound->in(units::watts_per_square_metre), 776, 1);
   EXPECT_NEAR(Lab::sees(r, "A1.Q1").above->in(units::watts_per_square_metre), 776, 0.025 * 776);
-  EXPECT_NEAR(Lab::sees(lab.row("reversed@S1"), "A1.Q1").recovery->in(units::volts), 325.8, 0.01 * 325.8);
+  EXPECT_NEAR(Lab::sees(lab.row("reversed@S1"), "A1.Q1").recovery->in(units::volts), 325.8,
+              0.01 * 325.8);
   // With the load idle about 30 A flow into a string that is one module short.
   EXPECT_NEAR(-lab.amps_of("module-missing@S1", "A1.Q1", 1000, 25), 30, 4);
 }
@@ -219,7 +229,8 @@ TEST(School, FiguresByHand) {
   ASSERT_TRUE(Lab::sees(reversed, "A1.Q1+").recovery);
   EXPECT_NEAR(Lab::sees(reversed, "A1.Q1+").recovery->in(units::volts), 1319.8, 0.012 * 1319.8);
   EXPECT_EQ(reversed.danger, Danger::breaks);
-  const auto solved = lab.trials->solve(lab.event("reversed@S1"), {units::watts_per_square_metre(1000), units::celsius(25)});
+  const auto solved = lab.trials->solve(lab.event("reversed@S1"),
+                                        {units::watts_per_square_metre(1000), units::celsius(25)});
   ASSERT_TRUE(solved);
   EXPECT_NEAR(lab.trials->read(*solved).bypass[0].in(units::amps), 69.6, 0.015 * 69.6);
   // The array floats: a first ground fault moves milliamps, whatever the place.
@@ -243,14 +254,18 @@ TEST(Field, FiguresByHand) {
 // string's current, 10.4 A at 800 W/m² by hand (Imp of 13.01 A).
 TEST(Field, PoleInTheWrongBox) {
   Lab lab(example("two-box-field"));
-  const auto solved = lab.trials->solve(lab.event("wrong-box@A7-"), {units::watts_per_square_metre(800), units::celsius(34)});
+  const auto solved = lab.trials->solve(lab.event("wrong-box@A7-"),
+                                        {units::watts_per_square_metre(800), units::celsius(34)});
   ASSERT_TRUE(solved) << solved.failure().message;
   const auto r = lab.trials->read(*solved);
-  const auto through = [&](const char* id) { return r.conductors[lab.e.wiring.find_conductor(id)].in(units::amps); };
+  const auto through = [&](const char* id) {
+    return r.conductors[lab.e.wiring.find_conductor(id)].in(units::amps);
+  };
   EXPECT_NEAR(std::fabs(through("FA+") + through("FA-")), 10.4, 0.03 * 10.4);
   EXPECT_NEAR(std::fabs(through("FB+") + through("FB-")), 10.4, 0.03 * 10.4);
   const auto all = catalogue(*lab.site);
-  EXPECT_TRUE(std::any_of(all.begin(), all.end(), [](const Event& x) { return x.id == "wrong-box@A7-"; }));
+  EXPECT_TRUE(
+      std::any_of(all.begin(), all.end(), [](const Event& x) { return x.id == "wrong-box@A7-"; }));
 }
 
 TEST(Battery, FeedsAShortThroughAFailedController) {
@@ -300,7 +315,8 @@ TEST(Catalogue, IdsAreUniqueAndFindThemselves) {
   }
   Lab lab(example("north-cabin"));
   EXPECT_FALSE(find_event(*lab.site, "reversed"));
-  EXPECT_NE(find_event(*lab.site, "reversd@S1").failure().message.find("did you mean 'reversed'?"), std::string::npos);
+  EXPECT_NE(find_event(*lab.site, "reversd@S1").failure().message.find("did you mean 'reversed'?"),
+            std::string::npos);
   EXPECT_FALSE(find_event(*lab.site, "reversed@S9"));
   EXPECT_FALSE(find_event(*lab.site, "short-modules@S1.2-9"));
   EXPECT_FALSE(find_event(*lab.site, "wrong-box@S1-"));
@@ -324,7 +340,8 @@ TEST(Examples, EveryEventIsSolvedAndBalances) {
         size[n.elements[k].plus] += std::fabs(i);
         size[n.elements[k].minus] += std::fabs(i);
       }
-      for (int k = 0; k < n.nodes; ++k) EXPECT_LT(std::fabs(sum[k]), 1e-8 * size[k]) << name << " " << e.id;
+      for (int k = 0; k < n.nodes; ++k)
+        EXPECT_LT(std::fabs(sum[k]), 1e-8 * size[k]) << name << " " << e.id;
     }
   }
 }
@@ -335,7 +352,8 @@ RC_GTEST_PROP(AnyArray, LikeStringsMayBeSwapped, ()) {
   Lab lab(equal_strings(n, 3, "20 A"));
   for (const char* kind : {"reversed@S", "short-string@S", "module-missing@S", "open-plug@S"}) {
     const double one = lab.amps_of(std::string(kind) + "1", "A1.Q1", 1000, 25);
-    const double other = lab.amps_of(kind + std::to_string(k), "A1.Q" + std::to_string(k), 1000, 25);
+    const double other =
+        lab.amps_of(kind + std::to_string(k), "A1.Q" + std::to_string(k), 1000, 25);
     RC_ASSERT(std::fabs(one - other) <= 1e-6 * (1 + std::fabs(one)));
   }
 }
@@ -355,13 +373,16 @@ RC_GTEST_PROP(AnyArray, OneStringMoreNeverLowersTheReverseCurrent, ()) {
 // A short over a resistance: none is no fault, little is a joint.
 TEST(Limits, ShortedModuleEqualsOneThatIsNotThere) {
   Lab lab(equal_strings(4, 3, "20 A"));
-  EXPECT_NEAR(lab.amps_of("short-modules@S1.1", "A1.Q1", 900, 25), lab.amps_of("module-missing@S1", "A1.Q1", 900, 25), 1e-6);
-  EXPECT_NEAR(lab.amps_of("short-modules@S1.1-3", "A1.Q1", 900, 25), lab.amps_of("short-string@S1", "A1.Q1", 900, 25), 0.2);
+  EXPECT_NEAR(lab.amps_of("short-modules@S1.1", "A1.Q1", 900, 25),
+              lab.amps_of("module-missing@S1", "A1.Q1", 900, 25), 1e-6);
+  EXPECT_NEAR(lab.amps_of("short-modules@S1.1-3", "A1.Q1", 900, 25),
+              lab.amps_of("short-string@S1", "A1.Q1", 900, 25), 0.2);
 }
 
 /// Vectors printed by `ngspice -b`: name -> value.
 std::map<std::string, double> simulate(const std::string& text) {
-  const auto file = std::filesystem::temp_directory_path() / ("stringwright-events-" + std::to_string(::getpid()) + ".cir");
+  const auto file = std::filesystem::temp_directory_path() /
+                    ("stringwright-events-" + std::to_string(::getpid()) + ".cir");
   std::ofstream(file) << text;
   std::map<std::string, double> found;
   std::string all;
@@ -377,7 +398,8 @@ std::map<std::string, double> simulate(const std::string& text) {
     ::pclose(out);
   }
   std::filesystem::remove(file);
-  if (found.empty()) ADD_FAILURE() << "ngspice gave no values (package ngspice is needed):\n" << all.substr(0, 2000);
+  if (found.empty())
+    ADD_FAILURE() << "ngspice gave no values (package ngspice is needed):\n" << all.substr(0, 2000);
   return found;
 }
 
@@ -390,7 +412,9 @@ TEST(Netlist, ASimulatorAgrees) {
     std::set<std::string> done;
     for (const Event& e : catalogue(*lab.site)) {
       if (!done.insert(e.kind).second) continue;
-      if (name == "two-box-field" && e.kind != "reversed" && e.kind != "short-feeder" && e.kind != "wrong-box") continue;
+      if (name == "two-box-field" && e.kind != "reversed" && e.kind != "short-feeder" &&
+          e.kind != "wrong-box")
+        continue;
       // Known: it finds no point where an open array hangs on a megohm alone, and the equipment works.
       if (name == "school-roof" && (e.kind == "open-plug" || e.kind == "broken-negative")) continue;
       SCOPED_TRACE(name + " " + e.id);
@@ -406,7 +430,8 @@ TEST(Netlist, ASimulatorAgrees) {
       for (const auto& [vector, value] : theirs) {
         const int k = std::atoi(vector.c_str() + (vector[0] == 'i' ? 4 : 3));
         if (vector[0] == 'i') {
-          EXPECT_NEAR(ours->solution.current[k].si(), value, 1e-8 + 1e-9 * largest) << name << " " << e.id << " " << vector;
+          EXPECT_NEAR(ours->solution.current[k].si(), value, 1e-8 + 1e-9 * largest)
+              << name << " " << e.id << " " << vector;
         } else if (!ours->solution.floating[ours->solution.part[k]]) {
           EXPECT_NEAR(ours->solution.potential[k].si(), value, 1e-6 + 1e-9 * std::fabs(value))
               << name << " " << e.id << " " << vector;

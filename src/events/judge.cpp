@@ -25,25 +25,35 @@ std::string opening_words(const Row& r) {
                                      : " opens only with cold cells, " + at_light(*x.above_cold));
     return {};
   }
-  return (first->like.size() > 1 ? "each of " + std::to_string(first->like.size()) + " devices" : first->name) + " opens " +
-         at_light(*first->above);
+  return (first->like.size() > 1 ? "each of " + std::to_string(first->like.size()) + " devices"
+                                 : first->name) +
+         " opens " + at_light(*first->above);
 }
 
-bool beyond_volts(const Sees& x) { return x.recovery && x.v_opens && *x.recovery > 1.000001 * *x.v_opens; }
+bool beyond_volts(const Sees& x) {
+  return x.recovery && x.v_opens && *x.recovery > 1.000001 * *x.v_opens;
+}
 
 }  // namespace
 
-std::string amps(units::Current i) { return units::print(units::abs(i), units::abs(i).si() < 100 ? 1 : 0); }
-std::string volts(units::Voltage v) { return units::print(units::abs(v), units::abs(v).si() < 1000 ? 1 : 0); }
+std::string amps(units::Current i) {
+  return units::print(units::abs(i), units::abs(i).si() < 100 ? 1 : 0);
+}
+std::string volts(units::Voltage v) {
+  return units::print(units::abs(v), units::abs(v).si() < 1000 ? 1 : 0);
+}
 
 std::string direction(const Site& s, const DevicePole& p, units::Current i) {
   const bool forward = i.si() >= 0;
   switch (p.role) {
-    case DevicePole::Role::string: return forward ? "out of the string" : "into the string";
-    case DevicePole::Role::input: return forward ? "to the equipment" : "from the equipment";
+    case DevicePole::Role::string:
+      return forward ? "out of the string" : "into the string";
+    case DevicePole::Role::input:
+      return forward ? "to the equipment" : "from the equipment";
     case DevicePole::Role::feeder: {
       const int c = p.of < 0 ? -1 : s.w.boxes[static_cast<std::size_t>(p.of)].out_plus;
-      const std::string run = c < 0 ? "the feeder" : s.w.conductors[static_cast<std::size_t>(c)].run;
+      const std::string run =
+          c < 0 ? "the feeder" : s.w.conductors[static_cast<std::size_t>(c)].run;
       return (forward ? "out of " : "into ") + run;
     }
   }
@@ -110,7 +120,8 @@ void judge(const Site& s, const std::vector<Sky>& skies, Row& r) {
                         units::print(*x.recovery_in_voc, 1) + " × Voc.");
     }
     if (x.wrong_way) {
-      r.notes.push_back(x.name + " opens in one direction only, and " + amps(x.worst) + " flow the other way.");
+      r.notes.push_back(x.name + " opens in one direction only, and " + amps(x.worst) +
+                        " flow the other way.");
       r.danger = Danger::breaks;
     }
     if (x.beyond_interrupt) {
@@ -118,17 +129,20 @@ void judge(const Site& s, const std::vector<Sky>& skies, Row& r) {
       r.danger = Danger::breaks;
     }
     if (x.opens == Opens::opens && x.above_by_bound && x.above)
-      r.notes.push_back("By (N−1)·Isc the light would be " + units::print(*x.above_by_bound, 0) + " for " + x.name + ".");
+      r.notes.push_back("By (N−1)·Isc the light would be " + units::print(*x.above_by_bound, 0) +
+                        " for " + x.name + ".");
   }
   for (const Bears& b : r.bears) {
     if (b.what == Bears::What::bypass_diode) {
-      r.notes.push_back("Bypass diodes of " + b.thing + " carry " + amps(b.i) +
-                        (b.limit ? " of " + amps(*b.limit) : std::string("; their rating is not known")) + ".");
+      r.notes.push_back(
+          "Bypass diodes of " + b.thing + " carry " + amps(b.i) +
+          (b.limit ? " of " + amps(*b.limit) : std::string("; their rating is not known")) + ".");
     }
     if (b.holds().value_or(true)) continue;
-    r.notes.push_back((b.what == Bears::What::module_reverse ? "Modules of " : "Conductors of ") + b.thing + " carry " + amps(b.i) +
-                      (b.what == Bears::What::module_reverse ? " backwards" : "") + " at " + sky_words(b.sky) + ", beyond " +
-                      amps(*b.limit) + " (" + b.limit_words + ").");
+    r.notes.push_back(
+        (b.what == Bears::What::module_reverse ? "Modules of " : "Conductors of ") + b.thing +
+        " carry " + amps(b.i) + (b.what == Bears::What::module_reverse ? " backwards" : "") +
+        " at " + sky_words(b.sky) + ", beyond " + amps(*b.limit) + " (" + b.limit_words + ").");
     // A device that opens under that current ends it in time; a module's own test lasts longer than that.
     if (!opens) r.danger = Danger::breaks;
   }

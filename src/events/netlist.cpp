@@ -16,10 +16,14 @@ Result<std::string> netlist(Trials& trials, const Event* event, const Sky& sky) 
   const auto names = circuit::node_names(b.network);
 
   // A title line ends at its first line break; what follows are comments.
-  std::string head = s.w.job.job.name.value_or("job") + ", " + (event ? event->id + ", " + event->title : "as designed") + ", " +
+  std::string head = s.w.job.job.name.value_or("job") + ", " +
+                     (event ? event->id + ", " + event->title : "as designed") + ", " +
                      units::print(sky.sun, 0) + ", cells " + units::print(sky.cell) + "\n";
-  head += "* A current is positive from line to load in a device, out of the plus end in a string, from the source\n"
-          "* side in a conductor; a fault's as it leaves the first of its two nodes. Volts are against n(minus input).\n";
+  head +=
+      "* A current is positive from line to load in a device, out of the plus end in a string, "
+      "from the source\n"
+      "* side in a conductor; a fault's as it leaves the first of its two nodes. Volts are against "
+      "n(minus input).\n";
   std::vector<std::string> print;
   const auto current = [&](int element, const std::string& what) {
     if (element < 0) return;
@@ -28,9 +32,11 @@ Result<std::string> netlist(Trials& trials, const Event* event, const Sky& sky) 
   };
   for (std::size_t p = 0; p < s.poles.size(); ++p) current(faulted->pole[p], s.poles[p].name);
   for (const auto& string : s.w.strings)
-    if (!string.modules.empty()) current(b.module[static_cast<std::size_t>(string.modules.back())], "string " + string.id);
+    if (!string.modules.empty())
+      current(b.module[static_cast<std::size_t>(string.modules.back())], "string " + string.id);
   for (std::size_t c = 0; c < s.w.conductors.size(); ++c)
-    if (s.w.conductors[c].kind != wiring::ConductorKind::lead && s.w.conductors[c].kind != wiring::ConductorKind::finger)
+    if (s.w.conductors[c].kind != wiring::ConductorKind::lead &&
+        s.w.conductors[c].kind != wiring::ConductorKind::finger)
       current(b.conductor[c], "conductor " + s.w.conductors[c].id);
   current(faulted->applied.fault, "the fault");
   std::set<std::string> said;

@@ -33,7 +33,9 @@ Result<Paths> paths(Trials& trials, const Event& e, const Sky& sky) {
   p.poles = r.poles;
   p.conductors = r.conductors;
   for (const auto& string : s.w.strings) {
-    p.strings.push_back(string.modules.empty() ? units::Current{} : solved->current(f.built.module[string.modules.back()]));
+    p.strings.push_back(string.modules.empty()
+                            ? units::Current{}
+                            : solved->current(f.built.module[string.modules.back()]));
     bool reversed = false;
     if (!string.plus_path.empty() && !string.minus_path.empty()) {
       const int element = f.built.conductor[string.plus_path.back()];

@@ -4,9 +4,12 @@ namespace stringwright::events {
 
 std::string_view word(Opens o) {
   switch (o) {
-    case Opens::holds: return "holds";
-    case Opens::may: return "may open";
-    case Opens::opens: return "opens";
+    case Opens::holds:
+      return "holds";
+    case Opens::may:
+      return "may open";
+    case Opens::opens:
+      return "opens";
   }
   return "";
 }

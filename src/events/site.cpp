@@ -11,16 +11,19 @@ using wiring::Pole;
 
 template <class List>
 int index_of(const List& list, std::string_view id) {
-  const auto found = std::find_if(list.begin(), list.end(), [&](const auto& x) { return x.id == id; });
+  const auto found =
+      std::find_if(list.begin(), list.end(), [&](const auto& x) { return x.id == id; });
   return found == list.end() ? -1 : static_cast<int>(found - list.begin());
 }
 
 /// What lands on the line side of a protector.
 void find_role(const wiring::Wiring& w, DevicePole& p) {
   for (std::size_t i = 0; i < w.strings.size(); ++i)
-    if (w.strings[i].device == p.device) p.role = DevicePole::Role::string, p.of = static_cast<int>(i);
+    if (w.strings[i].device == p.device)
+      p.role = DevicePole::Role::string, p.of = static_cast<int>(i);
   for (std::size_t i = 0; i < w.inputs.size(); ++i)
-    if (w.inputs[i].protector == p.device) p.role = DevicePole::Role::input, p.of = static_cast<int>(i);
+    if (w.inputs[i].protector == p.device)
+      p.role = DevicePole::Role::input, p.of = static_cast<int>(i);
   for (std::size_t i = 0; i < w.boxes.size(); ++i) {
     const auto& b = w.boxes[i];
     if (b.lands_box < 0) continue;
@@ -75,7 +78,8 @@ std::vector<LikeStrings> likes_of(const wiring::Wiring& w, const circuit::Resist
     if (string.modules.empty() || string.plus_path.empty() || string.minus_path.empty()) continue;
     std::string key = std::to_string(string.box) + "|" + std::to_string(string.age.si());
     if (string.device >= 0) {
-      key += "|" + w.devices[string.device].part + "|" + std::to_string(w.devices[string.device].poles);
+      key += "|" + w.devices[string.device].part + "|" +
+             std::to_string(w.devices[string.device].poles);
     } else {
       key += "|" + std::to_string(w.terminals[w.conductors[string.plus_path.back()].to].device);
     }
@@ -85,8 +89,9 @@ std::vector<LikeStrings> likes_of(const wiring::Wiring& w, const circuit::Resist
     all[it->second].strings.push_back(static_cast<int>(s));
   }
   for (auto& like : all)
-    like.first = *std::min_element(like.strings.begin(), like.strings.end(),
-                                   [&](int x, int y) { return home_run(w, r, x) < home_run(w, r, y); });
+    like.first = *std::min_element(like.strings.begin(), like.strings.end(), [&](int x, int y) {
+      return home_run(w, r, x) < home_run(w, r, y);
+    });
   return all;
 }
 
@@ -111,7 +116,8 @@ int Site::metal_near(const std::string& owner) const {
   for (const auto& row : w.job.row) {
     if (row.id != owner) continue;
     const int rack = w.find_device(row.on.value_or("rack"));
-    if (rack >= 0 && w.devices[rack].kind == DeviceKind::rack) return w.devices[rack].terminals.front();
+    if (rack >= 0 && w.devices[rack].kind == DeviceKind::rack)
+      return w.devices[rack].terminals.front();
   }
   if (const int box = find_box(owner); box >= 0 && w.boxes[box].bar_ground >= 0)
     return w.devices[w.boxes[box].bar_ground].terminals.front();
@@ -124,7 +130,8 @@ int Site::metal_near(const std::string& owner) const {
 }
 
 bool Site::bonded() const {
-  return std::any_of(w.devices.begin(), w.devices.end(), [](const auto& d) { return d.kind == DeviceKind::bond; });
+  return std::any_of(w.devices.begin(), w.devices.end(),
+                     [](const auto& d) { return d.kind == DeviceKind::bond; });
 }
 
 const job::Battery* Site::battery_of(int input) const {

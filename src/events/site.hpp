@@ -15,15 +15,16 @@ namespace stringwright::events {
 /// One pole of an overcurrent device or switch as it stands in its conductor.
 struct DevicePole {
   enum class Role { string, feeder, input };
-  int device = -1;               ///< into Wiring::devices
+  int device = -1;  ///< into Wiring::devices
   wiring::Pole pole = wiring::Pole::plus;
-  std::string name;              ///< "A1.Q1"; where the device has both poles "A1.Q1+" and "A1.Q1-"
+  std::string name;  ///< "A1.Q1"; where the device has both poles "A1.Q1+" and "A1.Q1-"
   Role role = Role::string;
-  int of = -1;                   ///< string, box whose output lands here, or input
-  int line = -1, load = -1;      ///< terminals
-  std::optional<units::Current> rating;     ///< none for a part that is not known
-  bool protects = true;          ///< false: a disconnect, which opens by hand only
-  std::optional<units::Voltage> v_opens;    ///< d.c. volts that this pole may open: pole times poles in series
+  int of = -1;                           ///< string, box whose output lands here, or input
+  int line = -1, load = -1;              ///< terminals
+  std::optional<units::Current> rating;  ///< none for a part that is not known
+  bool protects = true;                  ///< false: a disconnect, which opens by hand only
+  std::optional<units::Voltage>
+      v_opens;  ///< d.c. volts that this pole may open: pole times poles in series
   std::optional<units::Current> interrupt;
   std::optional<bool> polarised, load_break;
 };
@@ -39,7 +40,7 @@ struct Site {
   const wiring::Wiring& w;
   const circuit::Models& models;
   const circuit::Resistances& resistances;
-  units::Temperature cold, hot;   ///< cells on the coldest and on the hottest day
+  units::Temperature cold, hot;  ///< cells on the coldest and on the hottest day
   codebook::Convention convention = codebook::Convention::us;
   /// Leak from each pole to ground where nothing else ties the array to ground: the least that an
   /// insulation test lets pass.
@@ -48,7 +49,8 @@ struct Site {
   std::vector<DevicePole> poles;
   std::vector<LikeStrings> likes;
 
-  Site(const wiring::Wiring& wiring, const circuit::Models& models, const circuit::Resistances& resistances,
+  Site(const wiring::Wiring& wiring, const circuit::Models& models,
+       const circuit::Resistances& resistances,
        codebook::Convention convention = codebook::Convention::us);
 
   int find_string(std::string_view id) const;

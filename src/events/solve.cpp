@@ -23,7 +23,9 @@ int terminal(const wiring::Wiring& w, int device, Pole pole) {
 }
 
 const circuit::CellGroup* cells(const circuit::Built& b, int element) {
-  return element < 0 ? nullptr : std::get_if<circuit::CellGroup>(&b.network.laws[b.network.elements[element].law]);
+  return element < 0
+             ? nullptr
+             : std::get_if<circuit::CellGroup>(&b.network.laws[b.network.elements[element].law]);
 }
 
 /// Voltage at which equipment works: the sum of the modules' maximum power points along a string.
@@ -66,14 +68,16 @@ Result<const Faulted*> Trials::sound(Load load, const Sky& sky) {
   auto& n = b.network;
   for (const auto& p : s_.poles) {
     const int plus = b.node[p.load], minus = b.node[p.line];
-    const auto found = std::find_if(n.elements.begin(), n.elements.end(),
-                                    [&](const circuit::Element& e) { return e.plus == plus && e.minus == minus; });
+    const auto found =
+        std::find_if(n.elements.begin(), n.elements.end(),
+                     [&](const circuit::Element& e) { return e.plus == plus && e.minus == minus; });
     f.pole.push_back(found == n.elements.end() ? -1 : static_cast<int>(found - n.elements.begin()));
   }
   for (std::size_t k = 0; k < s_.w.inputs.size(); ++k) {
     const int input = static_cast<int>(k);
     const int device = s_.w.inputs[k].device;
-    const int plus = b.node[terminal(s_.w, device, Pole::plus)], minus = b.node[terminal(s_.w, device, Pole::minus)];
+    const int plus = b.node[terminal(s_.w, device, Pole::plus)],
+              minus = b.node[terminal(s_.w, device, Pole::minus)];
     f.battery.push_back(-1);
     f.load.push_back(-1);
     if (load == Load::working) {
@@ -82,10 +86,11 @@ Result<const Faulted*> Trials::sound(Load load, const Sky& sky) {
       f.load.back() = n.add(inner, plus, circuit::Diode{.a = units::volts(valve_volts)});
     } else if (const auto* battery = s_.battery_of(input); load == Load::battery && battery) {
       if (!battery->v_max || !battery->fault_current)
-        return Failure{"events.battery-not-known", "voltage or fault current of the battery behind " + s_.w.inputs[k].id +
-                                                       " is not known: nobody can tell what it feeds back"};
-      f.battery.back() =
-          circuit::faults::battery(b, plus, minus, *battery->v_max, *battery->v_max / *battery->fault_current);
+        return Failure{"events.battery-not-known",
+                       "voltage or fault current of the battery behind " + s_.w.inputs[k].id +
+                           " is not known: nobody can tell what it feeds back"};
+      f.battery.back() = circuit::faults::battery(b, plus, minus, *battery->v_max,
+                                                  *battery->v_max / *battery->fault_current);
     }
     if (!s_.bonded()) {
       const int ground = b.node[terminal(s_.w, device, Pole::ground)];
@@ -153,7 +158,8 @@ Reading Trials::read(const Solved& x) const {
     if (!group) continue;
     if (owner[e] < 0) {
       for (std::size_t up = 0; up < e; ++up)
-        if (b.network.elements[up].minus == b.network.elements[e].plus && owner[up] >= 0) owner[e] = owner[up];
+        if (b.network.elements[up].minus == b.network.elements[e].plus && owner[up] >= 0)
+          owner[e] = owner[up];
     }
     last = owner[e];
     if (last < 0) continue;
@@ -162,8 +168,9 @@ Reading Trials::read(const Solved& x) const {
     const auto& bypass = group->curve.group().bypass;
     if (!bypass) continue;
     const auto& element = b.network.elements[e];
-    const double v = (x.solution.potential[element.plus] - x.solution.potential[element.minus]).si() /
-                     (group->curve.in_series() * std::max(element.count, 1));
+    const double v =
+        (x.solution.potential[element.plus] - x.solution.potential[element.minus]).si() /
+        (group->curve.in_series() * std::max(element.count, 1));
     if (v < 0) {
       const double through = bypass->i_s.si() * std::expm1(-v / bypass->a.si());
       r.bypass[last] = units::max(r.bypass[last], units::amps(through));
@@ -178,7 +185,8 @@ Result<units::Voltage> Trials::open_circuit(int string, const Sky& sky) {
   if (!base) return base.failure();
   units::Voltage v;
   for (const int m : s_.w.strings[string].modules)
-    if (const auto* group = cells((*base)->built, (*base)->built.module[m])) v += group->curve.v_oc();
+    if (const auto* group = cells((*base)->built, (*base)->built.module[m]))
+      v += group->curve.v_oc();
   return v;
 }
 

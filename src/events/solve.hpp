@@ -26,7 +26,9 @@ struct Solved {
   Faulted faulted;
   circuit::Solution solution;
 
-  units::Current current(int element) const { return element < 0 ? units::Current{} : solution.current[element]; }
+  units::Current current(int element) const {
+    return element < 0 ? units::Current{} : solution.current[element];
+  }
   /// Voltage between two nodes; none where they float against each other.
   std::optional<units::Voltage> between(int plus, int minus) const;
 };
@@ -36,8 +38,8 @@ struct Solved {
 struct Reading {
   std::vector<units::Current> poles;       ///< [n_poles]
   std::vector<units::Current> conductors;  ///< [n_conductors] from `from` to `to`
-  std::vector<units::Current> reverse;     ///< [n_strings] largest into the plus terminal of a module
-  std::vector<units::Current> bypass;      ///< [n_strings] largest through a bypass diode
+  std::vector<units::Current> reverse;  ///< [n_strings] largest into the plus terminal of a module
+  std::vector<units::Current> bypass;   ///< [n_strings] largest through a bypass diode
   units::Current fault;
 };
 

@@ -48,7 +48,8 @@ Result<Series> series(Trials& trials, const Event& e, const std::vector<Sky>& sk
     auto solved = trials.solve(e, sky);
     if (!solved) {
       auto why = solved.failure();
-      why.message = "at " + units::print(sky.sun) + ", cells at " + units::print(sky.cell) + ": " + why.message;
+      why.message = "at " + units::print(sky.sun) + ", cells at " + units::print(sky.cell) + ": " +
+                    why.message;
       return why;
     }
     all.at.push_back(trials.read(*solved));
@@ -66,14 +67,17 @@ Result<Series> series(Trials& trials, const Event& e, const std::vector<Sky>& sk
 
 /// Light from which on a pole carries `least`, to 1 W/m², rounded up. The current rises with the light;
 /// `from` and `to` are neighbours of the grid between which it passes.
-std::optional<units::Irradiance> light(Trials& trials, const Event& e, int pole, units::Temperature cell,
-                                       units::Current least, double from, double to, double i_from, double i_to) {
+std::optional<units::Irradiance> light(Trials& trials, const Event& e, int pole,
+                                       units::Temperature cell, units::Current least, double from,
+                                       double to, double i_from, double i_to) {
   const double goal = least.si();
   for (int k = 0; k < 40 && to - from > 0.02; ++k) {
     const double wide = to - from;
-    const double t = k % 6 < 4 && i_to > i_from ? from + (goal - i_from) / (i_to - i_from) * wide : from + wide / 2;
+    const double t = k % 6 < 4 && i_to > i_from ? from + (goal - i_from) / (i_to - i_from) * wide
+                                                : from + wide / 2;
     // A little to the side from which the bracket is still wide, so that it closes from both ends.
-    const double x = std::clamp(t - from < to - t ? t + 0.02 * wide : t - 0.02 * wide, from + 0.01 * wide, to - 0.01 * wide);
+    const double x = std::clamp(t - from < to - t ? t + 0.02 * wide : t - 0.02 * wide,
+                                from + 0.01 * wide, to - 0.01 * wide);
     const auto solved = trials.solve(e, {units::watts_per_square_metre(x), cell});
     if (!solved) return std::nullopt;
     const double i = units::abs(trials.read(*solved).poles[at(pole)]).si();
@@ -84,14 +88,16 @@ std::optional<units::Irradiance> light(Trials& trials, const Event& e, int pole,
 }
 
 /// The opening light of a pole at one cell temperature; none where the grid's top does not reach it.
-std::optional<units::Irradiance> opening_light(Trials& trials, const Event& e, const std::vector<Sky>& skies,
-                                               const Sees& x, std::size_t begin, std::size_t end, units::Current least) {
+std::optional<units::Irradiance> opening_light(Trials& trials, const Event& e,
+                                               const std::vector<Sky>& skies, const Sees& x,
+                                               std::size_t begin, std::size_t end,
+                                               units::Current least) {
   for (std::size_t k = begin; k < end; ++k) {
     const double here = units::abs(x.i[k]).si();
     if (here < least.si()) continue;
     if (k > begin)
-      return light(trials, e, x.pole, skies[k].cell, least, skies[k - 1].sun.si(), skies[k].sun.si(),
-                   units::abs(x.i[k - 1]).si(), here);
+      return light(trials, e, x.pole, skies[k].cell, least, skies[k - 1].sun.si(),
+                   skies[k].sun.si(), units::abs(x.i[k - 1]).si(), here);
     const auto dark = trials.solve(e, {units::Irradiance{}, skies[k].cell});
     const double in_the_dark = dark ? units::abs(trials.read(*dark).poles[at(x.pole)]).si() : 0;
     if (in_the_dark >= least.si()) return units::Irradiance{};
@@ -114,14 +120,16 @@ std::vector<Sees> group(const Site& s, const Series& all) {
     x.v_opens = pole.v_opens;
     for (std::size_t k = 0; k < all.at.size(); ++k) {
       x.i.push_back(all.at[k].poles[p]);
-      if (units::abs(x.i.back()) > units::abs(x.worst)) x.worst = x.i.back(), x.worst_sky = static_cast<int>(k);
+      if (units::abs(x.i.back()) > units::abs(x.worst))
+        x.worst = x.i.back(), x.worst_sky = static_cast<int>(k);
     }
     const units::Current least = pole.rating ? 0.01 * *pole.rating : units::amps(0.1);
     if (units::abs(x.worst) < least) continue;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const Sees& g) {
       const DevicePole& o = s.poles[at(g.pole)];
       const double a = g.worst.si(), b = x.worst.si();
-      return o.role == pole.role && (o.role != DevicePole::Role::feeder || o.of == pole.of) && o.pole == pole.pole && o.rating == pole.rating &&
+      return o.role == pole.role && (o.role != DevicePole::Role::feeder || o.of == pole.of) &&
+             o.pole == pole.pole && o.rating == pole.rating &&
              s.w.devices[at(o.device)].owner == s.w.devices[at(pole.device)].owner &&
              std::fabs(a - b) <= alike_within * std::fmax(std::fabs(a), std::fabs(b));
     });
@@ -172,7 +180,8 @@ void try_opening(Trials& trials, const Event& e, Sees& x) {
   if (!solved) return;
   x.tried = true;
   const auto& node = solved->faulted.built.node;
-  if (const auto v = solved->between(node[at(pole.line)], node[at(pole.load)])) x.recovery = units::abs(*v);
+  if (const auto v = solved->between(node[at(pole.line)], node[at(pole.load)]))
+    x.recovery = units::abs(*v);
   x.left = units::abs(trials.read(*solved).fault);
   units::Voltage most;
   for (const auto& like : s.likes)
@@ -229,21 +238,25 @@ void add_strings(const Site& s, const Series& all, Row& r) {
     }
     for (const int string : like.strings) {
       const std::string& id = s.w.strings[at(string)].id;
-      if (const Most m = most(all, [&](const Reading& x) { return x.reverse[at(string)]; }); m.i.si() > 0.05) {
+      if (const Most m = most(all, [&](const Reading& x) { return x.reverse[at(string)]; });
+          m.i.si() > 0.05) {
         Bears b{Bears::What::module_reverse, id, {id}, m.i, {}, "", m.sky};
         if (fuse && fuses) {
           b.limit = test.factor * *fuse;
-          b.limit_words = units::print(test.factor) + " × " + units::print(*fuse, 0) + " maximum series fuse";
+          b.limit_words =
+              units::print(test.factor) + " × " + units::print(*fuse, 0) + " maximum series fuse";
         }
         r.bears.push_back(std::move(b));
       }
-      if (const Most m = most(all, [&](const Reading& x) { return x.bypass[at(string)]; }); m.i.si() > 0.5)
+      if (const Most m = most(all, [&](const Reading& x) { return x.bypass[at(string)]; });
+          m.i.si() > 0.5)
         r.bears.push_back({Bears::What::bypass_diode, id, {id}, m.i, diode, "", m.sky});
     }
   }
 }
 
-void add_conductors(const Site& s, const Series& all, const std::vector<std::optional<units::Current>>& ampacity, Row& r) {
+void add_conductors(const Site& s, const Series& all,
+                    const std::vector<std::optional<units::Current>>& ampacity, Row& r) {
   if (ampacity.size() != s.w.conductors.size()) return;
   const auto add = [&](const std::string& thing, const std::vector<int>& conductors) {
     Most worst;
@@ -274,7 +287,9 @@ void add_conductors(const Site& s, const Series& all, const std::vector<std::opt
 
 /// Like things that bear alike stand together; the worst of them is named.
 void join_alike(std::vector<Bears>& all) {
-  const auto share = [](const Bears& b) { return b.limit && b.limit->si() > 0 ? (b.i / *b.limit).si() : 0.0; };
+  const auto share = [](const Bears& b) {
+    return b.limit && b.limit->si() > 0 ? (b.i / *b.limit).si() : 0.0;
+  };
   std::vector<Bears> joined;
   for (auto& b : all) {
     const auto same = std::find_if(joined.begin(), joined.end(), [&](const Bears& o) {
@@ -308,7 +323,8 @@ std::vector<Sky> skies(const Site& s, const TableOptions& options) {
   return all;
 }
 
-Row row(Trials& trials, const Event& e, const std::vector<Sky>& skies, const TableOptions& options) {
+Row row(Trials& trials, const Event& e, const std::vector<Sky>& skies,
+        const TableOptions& options) {
   const Site& s = trials.site();
   Row r;
   r.event = e;

@@ -15,8 +15,8 @@ namespace stringwright::events {
 
 /// One pole of a device in an event, and those of which the same holds.
 struct Sees {
-  int pole = -1;           ///< into Site::poles: the one that carries most
-  std::string name;        ///< "A1.Q1"
+  int pole = -1;                  ///< into Site::poles: the one that carries most
+  std::string name;               ///< "A1.Q1"
   std::vector<std::string> like;  ///< names of all of them, this one included
   DevicePole::Role role = DevicePole::Role::string;
   std::string towards;            ///< the way it flows: "into the string"
@@ -31,14 +31,16 @@ struct Sees {
   std::optional<units::Irradiance> above_cold, above_hot, above;
   /// The same by the rule of thumb: every other string gives its Isc, all of it into this device.
   std::optional<units::Irradiance> above_by_bound;
-  bool wrong_way = false;         ///< against the marks of a device that opens in one direction only
+  bool wrong_way = false;  ///< against the marks of a device that opens in one direction only
   bool beyond_interrupt = false;  ///< more than it may interrupt
   // Opened alone, all others closed, at the coldest cells under 1000 W/m²:
   bool tried = false;
-  std::optional<units::Voltage> recovery;  ///< across it; none: its two sides float against each other
-  std::optional<units::Ratio> recovery_in_voc;  ///< in open-circuit voltages of the string (the highest)
-  std::optional<units::Voltage> v_opens;   ///< what it may open
-  units::Current left;                     ///< through the fault after that
+  std::optional<units::Voltage>
+      recovery;  ///< across it; none: its two sides float against each other
+  std::optional<units::Ratio>
+      recovery_in_voc;                    ///< in open-circuit voltages of the string (the highest)
+  std::optional<units::Voltage> v_opens;  ///< what it may open
+  units::Current left;                    ///< through the fault after that
 };
 
 /// A part that is no device, and what it has to bear.
@@ -63,16 +65,16 @@ enum class Danger { none, seen, late, silent, breaks };
 struct Row {
   Event event;
   std::optional<Failure> failure;  ///< it could not be solved: nothing below is filled
-  std::vector<Sees> devices;       ///< that carry more than a hundredth of their rating, worst first
-  std::vector<Bears> bears;        ///< worst first
-  units::Current fault;            ///< largest through the fault itself; 0 where it has no element of its own
+  std::vector<Sees> devices;  ///< that carry more than a hundredth of their rating, worst first
+  std::vector<Bears> bears;   ///< worst first
+  units::Current fault;  ///< largest through the fault itself; 0 where it has no element of its own
   std::optional<units::Voltage> gap;  ///< largest across what the event left open
   bool gap_floats = false;
-  std::optional<units::Power> heat;   ///< largest in a bad contact
+  std::optional<units::Power> heat;  ///< largest in a bad contact
   /// After every device that opens at 1000 W/m² with hot cells has opened:
   std::vector<std::string> opened;
-  units::Current left;             ///< through the fault then
-  bool cleared = false;            ///< something opened and what is left is nothing
+  units::Current left;   ///< through the fault then
+  bool cleared = false;  ///< something opened and what is left is nothing
   Danger danger = Danger::none;
   std::string verdict;             ///< "nothing trips until dark"
   std::vector<std::string> notes;  ///< a sentence each

@@ -23,8 +23,9 @@ struct CurveMark {
 };
 
 /// Current over voltage of one input: the whole, and each kind of string at its landing.
-draw::Page curve_page(const wiring::Wiring& w, const circuit::IvCurve& curve, const std::vector<std::string>& kinds,
-                      const std::vector<int>& strings, const std::vector<CurveMark>& marks, const std::string& title,
+draw::Page curve_page(const wiring::Wiring& w, const circuit::IvCurve& curve,
+                      const std::vector<std::string>& kinds, const std::vector<int>& strings,
+                      const std::vector<CurveMark>& marks, const std::string& title,
                       const std::string& under);
 
 }  // namespace stringwright::sheets

@@ -124,7 +124,9 @@ void conductors(Tables& t, const Wiring& w) {
 /// The modules that a row of leads joins, from the minus end: "R1.3, R1.2, R1.1".
 std::string order(const Wiring& w, const std::vector<const Conductor*>& leads) {
   std::vector<std::string> all;
-  const auto standing = [&](int terminal) { return plain(w.devices[at(w.terminals[at(terminal)].device)].place); };
+  const auto standing = [&](int terminal) {
+    return plain(w.devices[at(w.terminals[at(terminal)].device)].place);
+  };
   all.push_back(standing(leads.front()->from));
   for (const Conductor* c : leads) all.push_back(standing(c->to));
   return listed(all);
@@ -147,7 +149,10 @@ void shared_rows(Tables& t, const Wiring& w) {
     } else if (c.kind == ConductorKind::finger) {
       // Only what ends in the same bar is alike: links to different things never share a row.
       const auto& to = w.devices[at(w.terminals[at(c.to)].device)];
-      add(fingers, (d.owner.empty() ? d.id : d.owner) + (to.kind == DeviceKind::bar ? " " + to.label : ", " + c.id), c);
+      add(fingers,
+          (d.owner.empty() ? d.id : d.owner) +
+              (to.kind == DeviceKind::bar ? " " + to.label : ", " + c.id),
+          c);
     }
   }
   if (leads.empty() && fingers.empty()) return;

@@ -12,7 +12,8 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 int highest_used_slot(const job::Job& j, const std::string& box) {
   int highest = 0;
   for (const auto& s : j.string)
-    if (s.lands && s.lands->owner == box && s.lands->bar.empty()) highest = std::max(highest, s.lands->number);
+    if (s.lands && s.lands->owner == box && s.lands->bar.empty())
+      highest = std::max(highest, s.lands->number);
   for (const auto& other : j.box)
     if (other.lands && other.lands->owner == box && other.lands->bar.empty())
       highest = std::max(highest, other.lands->number);
@@ -23,7 +24,8 @@ bool used(const job::Job& j, const std::string& box, int slot) {
   const auto here = [&](const Given<job::Landing>& l) {
     return l && l->owner == box && l->bar.empty() && l->number == slot;
   };
-  return std::any_of(j.string.begin(), j.string.end(), [&](const auto& s) { return here(s.lands); }) ||
+  return std::any_of(j.string.begin(), j.string.end(),
+                     [&](const auto& s) { return here(s.lands); }) ||
          std::any_of(j.box.begin(), j.box.end(), [&](const auto& o) { return here(o.lands); });
 }
 
@@ -32,7 +34,8 @@ void spec(Wiring& w, int terminal, const parts::TerminalSpec* s) {
 }
 
 /// A terminal bar: holes 1..n, the last of them the output's.
-int add_hole_bar(Builder& b, const job::Box& box, const parts::Part* part, Pole pole, const char* letter, int holes) {
+int add_hole_bar(Builder& b, const job::Box& box, const parts::Part* part, Pole pole,
+                 const char* letter, int holes) {
   const int bar = b.device(DeviceKind::bar, box.id + "." + letter, letter, box.id, box.span);
   for (int n = 1; n <= holes; ++n) {
     const std::string number = std::to_string(n);
@@ -45,7 +48,8 @@ int add_hole_bar(Builder& b, const job::Box& box, const parts::Part* part, Pole 
 }
 
 /// A bus bar with a finger under each device; hole 1 the arrester's where there is one, then the output's.
-int add_finger_bus(Builder& b, const job::Box& box, const parts::Part* part, Pole pole, const char* letter) {
+int add_finger_bus(Builder& b, const job::Box& box, const parts::Part* part, Pole pole,
+                   const char* letter) {
   const int bus = b.device(DeviceKind::bar, box.id + "." + letter, letter, box.id, box.span);
   int n = 0;
   if (box.arrester) {
@@ -60,9 +64,11 @@ int add_finger_bus(Builder& b, const job::Box& box, const parts::Part* part, Pol
   return bus;
 }
 
-void add_slot(Builder& b, const job::Box& box, BoxCircuit& circuit, int n, const DevicePoles& where) {
+void add_slot(Builder& b, const job::Box& box, BoxCircuit& circuit, int n,
+              const DevicePoles& where) {
   const std::string number = std::to_string(n);
-  const int q = b.device(DeviceKind::protector, box.id + ".Q" + number, "Q" + number, box.id, box.slot.span);
+  const int q =
+      b.device(DeviceKind::protector, box.id + ".Q" + number, "Q" + number, box.id, box.slot.span);
   circuit.devices.push_back(q);
   auto& d = b.w.devices[at(q)];
   d.number = n;
@@ -80,14 +86,15 @@ void add_slot(Builder& b, const job::Box& box, BoxCircuit& circuit, int n, const
     spec(b.w, line, part ? &part->line : nullptr);
     spec(b.w, load, part ? &part->load : nullptr);
     const int finger = b.terminal(bus, "finger" + number, "", p, n);
-    b.conductor(ConductorKind::finger, b.w.devices[at(q)].id + ".finger" + sign, "finger", p, load, finger,
-                box.slot.span);
+    b.conductor(ConductorKind::finger, b.w.devices[at(q)].id + ".finger" + sign, "finger", p, load,
+                finger, box.slot.span);
   };
   if (where.plus) pole(Pole::plus, circuit.bus_plus);
   if (where.minus) pole(Pole::minus, circuit.bus_minus);
 }
 
-void add_arrester(Builder& b, const job::Box& box, BoxCircuit& circuit, const DevicePoles& where, bool several) {
+void add_arrester(Builder& b, const job::Box& box, BoxCircuit& circuit, const DevicePoles& where,
+                  bool several) {
   const std::string prefix = several ? box.id + "." : "";
   const int sa = b.device(DeviceKind::arrester, box.id + ".SA", "SA", box.id, box.arrester.span);
   circuit.arrester = sa;
@@ -101,13 +108,14 @@ void add_arrester(Builder& b, const job::Box& box, BoxCircuit& circuit, const De
   // On a finger bus the arrester has hole 1; on a bar of holes the one before the output's.
   const auto hole = [&](int bar, bool finger_bus) {
     const auto& d = b.w.devices[at(bar)];
-    const int holes = static_cast<int>(std::count_if(d.terminals.begin(), d.terminals.end(), [&](int t) {
-      return !b.w.terminals[at(t)].label.empty();
-    }));
+    const int holes =
+        static_cast<int>(std::count_if(d.terminals.begin(), d.terminals.end(),
+                                       [&](int t) { return !b.w.terminals[at(t)].label.empty(); }));
     return b.w.find_terminal(d.id + "." + std::to_string(finger_bus ? 1 : std::max(1, holes - 1)));
   };
   const auto lead = [&](const char* id, const char* tag, Pole p, int from, int to) {
-    const int c = b.conductor(ConductorKind::arrester, box.id + "." + id, prefix + tag, p, from, to, box.arrester.span);
+    const int c = b.conductor(ConductorKind::arrester, box.id + "." + id, prefix + tag, p, from, to,
+                              box.arrester.span);
     b.w.conductors[at(c)].wire = box.arrester_wire;
   };
   lead("SA+", "SA+", Pole::plus, hole(circuit.bus_plus, where.plus), plus);
@@ -132,18 +140,22 @@ void add_boxes(Builder& b) {
     const int used_slots = highest_used_slot(j, box.id);
     const int slots = std::max(used_slots, part ? part->slots.value_or(used_slots) : used_slots);
     const int needed = used_slots + (box.arrester ? 1 : 0) + 1;
-    const int holes = part && part->minus_holes ? *part->minus_holes : slots + (box.arrester ? 1 : 0) + 1;
+    const int holes =
+        part && part->minus_holes ? *part->minus_holes : slots + (box.arrester ? 1 : 0) + 1;
     if (!(where.plus && where.minus) && holes < needed)
       b.problem("wiring.no-hole",
-                "box " + box.id + ": " + std::to_string(needed) + " wires land on its terminal bar, which has " +
-                    std::to_string(holes) + " holes",
+                "box " + box.id + ": " + std::to_string(needed) +
+                    " wires land on its terminal bar, which has " + std::to_string(holes) +
+                    " holes",
                 part && part->minus_holes.span.known() ? part->minus_holes.span : box.span,
                 "use a box with more holes, or fewer strings on it");
 
-    circuit.bus_plus = where.plus ? add_finger_bus(b, box, part, Pole::plus, "P")
-                                  : add_hole_bar(b, box, part, Pole::plus, "P", std::max(holes, needed));
-    circuit.bus_minus = where.minus ? add_finger_bus(b, box, part, Pole::minus, "N")
-                                    : add_hole_bar(b, box, part, Pole::minus, "N", std::max(holes, needed));
+    circuit.bus_plus = where.plus
+                           ? add_finger_bus(b, box, part, Pole::plus, "P")
+                           : add_hole_bar(b, box, part, Pole::plus, "P", std::max(holes, needed));
+    circuit.bus_minus = where.minus
+                            ? add_finger_bus(b, box, part, Pole::minus, "N")
+                            : add_hole_bar(b, box, part, Pole::minus, "N", std::max(holes, needed));
 
     // Ground bar: rack bond in hole 1 (the big one), arrester in 2, the run's ground in the last.
     const int earth_holes = std::max(part ? part->earth_holes.value_or(4) : 4, 3);
@@ -165,8 +177,9 @@ void add_boxes(Builder& b) {
         rack = b.device(DeviceKind::rack, on, on, "", box.rack_bond.span);
         b.terminal(rack, "ground", "PE", Pole::ground);
       }
-      circuit.rack_bond = b.conductor(ConductorKind::rack_bond, box.id + ".EGC1", (several ? box.id + "." : "") + "EGC1",
-                                      Pole::ground, b.w.devices[at(rack)].terminals.front(),
+      circuit.rack_bond = b.conductor(ConductorKind::rack_bond, box.id + ".EGC1",
+                                      (several ? box.id + "." : "") + "EGC1", Pole::ground,
+                                      b.w.devices[at(rack)].terminals.front(),
                                       b.w.find_terminal(box.id + ".G.1"), box.rack_bond.span);
       b.w.conductors[at(circuit.rack_bond)].wire = box.rack_bond;
     }

@@ -4,7 +4,8 @@
 
 namespace stringwright::wiring {
 
-int Builder::device(DeviceKind kind, std::string id, std::string label, std::string owner, Span span) {
+int Builder::device(DeviceKind kind, std::string id, std::string label, std::string owner,
+                    Span span) {
   Device d;
   d.kind = kind;
   d.id = std::move(id);
@@ -28,7 +29,8 @@ int Builder::terminal(int device, std::string suffix, std::string label, Pole po
   return index;
 }
 
-int Builder::conductor(ConductorKind kind, std::string id, std::string tag, Pole pole, int from, int to, Span span) {
+int Builder::conductor(ConductorKind kind, std::string id, std::string tag, Pole pole, int from,
+                       int to, Span span) {
   Conductor c;
   c.kind = kind;
   c.id = std::move(id);
@@ -54,12 +56,16 @@ void Builder::problem(std::string id, std::string message, Span span, std::strin
 DevicePoles device_poles(const job::Grounding& g) {
   if (g.devices_in) {
     switch (*g.devices_in) {
-      case job::DevicesIn::plus: return {true, false};
-      case job::DevicesIn::minus: return {false, true};
-      case job::DevicesIn::both: return {true, true};
+      case job::DevicesIn::plus:
+        return {true, false};
+      case job::DevicesIn::minus:
+        return {false, true};
+      case job::DevicesIn::both:
+        return {true, true};
     }
   }
-  const bool plus_grounded = g.scheme && *g.scheme != job::Scheme::ungrounded && g.pole && *g.pole == job::Pole::plus;
+  const bool plus_grounded =
+      g.scheme && *g.scheme != job::Scheme::ungrounded && g.pole && *g.pole == job::Pole::plus;
   return {!plus_grounded, plus_grounded};
 }
 

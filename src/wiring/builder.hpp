@@ -17,7 +17,8 @@ class Builder {
 
   int device(DeviceKind kind, std::string id, std::string label, std::string owner, Span span);
   int terminal(int device, std::string suffix, std::string label, Pole pole, int number = 0);
-  int conductor(ConductorKind kind, std::string id, std::string tag, Pole pole, int from, int to, Span span);
+  int conductor(ConductorKind kind, std::string id, std::string tag, Pole pole, int from, int to,
+                Span span);
   void problem(std::string id, std::string message, Span span, std::string help = {});
 };
 
@@ -30,13 +31,15 @@ DevicePoles device_poles(const job::Grounding& g);
 
 /// Stretches of a home run or run, resolved against the site. `circuits` is the number of two-wire
 /// circuits that share it; a junction ends the list that stands before it.
-std::vector<std::vector<Stretch>> resolve(const std::vector<job::Segment>& segments, const job::Site& site,
-                                          int circuits, const std::string& where,
+std::vector<std::vector<Stretch>> resolve(const std::vector<job::Segment>& segments,
+                                          const job::Site& site, int circuits,
+                                          const std::string& where,
                                           std::vector<const job::Segment*>* junctions);
 
 /// One-way length of a string end from geometry, mated plug to box entry: along the row's lower edge to
 /// the box's x, then straight to the box. Empty where row, surface or box position is not known.
-std::optional<units::Length> end_from_geometry(const job::Job& j, const job::ModulePlace& end, const job::Box& box);
+std::optional<units::Length> end_from_geometry(const job::Job& j, const job::ModulePlace& end,
+                                               const job::Box& box);
 
 /// The parts of `build`, in order.
 void add_strings(Builder& b);  ///< modules and leads

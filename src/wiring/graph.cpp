@@ -51,10 +51,12 @@ Counts count(const Wiring& w) {
 
 std::string counts_line(const Wiring& w) {
   const Counts n = count(w);
-  std::string line = counted(n.modules, "module", "modules") + " · " + counted(n.strings, "string", "strings");
+  std::string line =
+      counted(n.modules, "module", "modules") + " · " + counted(n.strings, "string", "strings");
   if (n.boxes != 1) line += " · " + counted(n.boxes, "box", "boxes");
   line += " · " + counted(n.devices, "string device", "string devices") + " · " +
-          counted(n.string_wires, "string wire", "string wires") + " · " + std::to_string(n.output_wires) + " down";
+          counted(n.string_wires, "string wire", "string wires") + " · " +
+          std::to_string(n.output_wires) + " down";
   return line;
 }
 

@@ -22,9 +22,10 @@ Ends slot_ends(const Wiring& w, const BoxCircuit& box, int n) {
   const std::string q = box.id + ".Q" + std::to_string(n) + ".line";
   const std::string hole = "." + std::to_string(n);
   Ends e;
-  e.plus = where.plus ? w.find_terminal(q + (both ? "_plus" : "")) : w.find_terminal(w.devices[at(box.bus_plus)].id + hole);
-  e.minus =
-      where.minus ? w.find_terminal(q + (both ? "_minus" : "")) : w.find_terminal(w.devices[at(box.bus_minus)].id + hole);
+  e.plus = where.plus ? w.find_terminal(q + (both ? "_plus" : ""))
+                      : w.find_terminal(w.devices[at(box.bus_plus)].id + hole);
+  e.minus = where.minus ? w.find_terminal(q + (both ? "_minus" : ""))
+                        : w.find_terminal(w.devices[at(box.bus_minus)].id + hole);
   return e;
 }
 
@@ -53,7 +54,8 @@ struct Pull {
   const Given<units::Wire>& wire;
   std::vector<std::vector<Stretch>> parts;
   std::vector<const job::Segment*> junctions;
-  std::optional<units::Length> length;  ///< explicit or by geometry, with tail; split is by segments
+  std::optional<units::Length>
+      length;  ///< explicit or by geometry, with tail; split is by segments
   std::string length_from;
 };
 
@@ -75,12 +77,13 @@ std::vector<int> pull(Builder& b, Pull p, Pole pole, int from, int to, const std
     int next = -1;
     if (!last) {
       const std::string box = *p.junctions[i]->junction;
-      const int joint = b.device(DeviceKind::bar, box + "." + p.string.id + ascii + suffix, box, box, p.junctions[i]->span);
+      const int joint = b.device(DeviceKind::bar, box + "." + p.string.id + ascii + suffix, box,
+                                 box, p.junctions[i]->span);
       end = b.terminal(joint, "in", p.string.id + sign, pole);
       next = b.terminal(joint, "out", p.string.id + sign, pole);
     }
-    const int c = b.conductor(ConductorKind::home_run, p.string.id + ascii + suffix, p.string.id + sign, pole, from, end,
-                              p.string.span);
+    const int c = b.conductor(ConductorKind::home_run, p.string.id + ascii + suffix,
+                              p.string.id + sign, pole, from, end, p.string.span);
     Conductor& made = b.w.conductors[at(c)];
     made.wire = wire;
     made.stretches = p.parts[i];
@@ -120,7 +123,8 @@ void add_home_runs(Builder& b) {
       circuit.box = box_index;
       ends = slot_ends(b.w, landed, s.lands->number);
       for (int q : landed.devices)
-        if (b.w.devices[at(q)].number == s.lands->number && !b.w.devices[at(q)].spare) circuit.device = q;
+        if (b.w.devices[at(q)].number == s.lands->number && !b.w.devices[at(q)].spare)
+          circuit.device = q;
       landed.strings.push_back(static_cast<int>(i));
     } else {
       const int in = index_of(b.w.inputs, s.lands->owner + "." + s.lands->bar);
@@ -130,9 +134,11 @@ void add_home_runs(Builder& b) {
     }
 
     // Everything that the job puts into this home run shares it.
-    const auto sharers = static_cast<int>(std::count_if(j.string.begin(), j.string.end(), [&](const job::String& o) {
-      return run ? o.home_run && *o.home_run == run->id : !o.home_run && o.lands && o.lands->owner == s.lands->owner;
-    }));
+    const auto sharers =
+        static_cast<int>(std::count_if(j.string.begin(), j.string.end(), [&](const job::String& o) {
+          return run ? o.home_run && *o.home_run == run->id
+                     : !o.home_run && o.lands && o.lands->owner == s.lands->owner;
+        }));
     static const std::vector<job::Segment> none;
     const auto& segments = run ? run->segment : box ? box->home_run.segment : none;
     const std::string where = run ? "run." + run->id : "box." + s.lands->owner + " home_run";
@@ -169,8 +175,10 @@ void add_home_runs(Builder& b) {
           p.parts[0][0].length = *length;
       }
       const int module = pole == Pole::plus ? circuit.modules.back() : circuit.modules.front();
-      const int start = b.w.find_terminal(b.w.devices[at(module)].id + (pole == Pole::plus ? ".plus" : ".minus"));
-      return pull(b, std::move(p), pole, start, pole == Pole::plus ? ends.plus : ends.minus, run ? run->id : "");
+      const int start =
+          b.w.find_terminal(b.w.devices[at(module)].id + (pole == Pole::plus ? ".plus" : ".minus"));
+      return pull(b, std::move(p), pole, start, pole == Pole::plus ? ends.plus : ends.minus,
+                  run ? run->id : "");
     };
     circuit.plus_path = make(Pole::plus);
     circuit.minus_path = make(Pole::minus);
@@ -220,7 +228,8 @@ void add_outputs(Builder& b) {
                                             static_cast<int>(landed.feeders.size())))];
     }
     if (ends.plus < 0 || ends.minus < 0) {
-      b.problem("wiring.lands-nowhere", "the output of box " + box.id + " lands on nothing that exists",
+      b.problem("wiring.lands-nowhere",
+                "the output of box " + box.id + " lands on nothing that exists",
                 run->to.span.known() ? run->to.span : box.span,
                 "write to = \"EQUIPMENT.INPUT\" or lands = \"BOX.slot\"");
       continue;
@@ -254,13 +263,15 @@ void add_outputs(Builder& b) {
     circuit.out_plus = b.conductor(ConductorKind::output, run->id + "+", run->id + "+", Pole::plus,
                                    out_hole(circuit.bus_plus), ends.plus, run->span);
     wire(circuit.out_plus, run->wire.poles);
-    circuit.out_minus = b.conductor(ConductorKind::output, run->id + "-", run->id + "−", Pole::minus,
-                                    out_hole(circuit.bus_minus), ends.minus, run->span);
+    circuit.out_minus =
+        b.conductor(ConductorKind::output, run->id + "-", run->id + "−", Pole::minus,
+                    out_hole(circuit.bus_minus), ends.minus, run->span);
     wire(circuit.out_minus, run->wire.poles);
     const int bar_end = b.w.devices[at(circuit.bar_ground)].terminals.back();
     if (ground_to >= 0 && (run->wire.egc.known() || run->wire.egc.choose)) {
       circuit.out_ground = b.conductor(ConductorKind::equipment_ground, run->id + ".EGC",
-                                       (several ? run->id + "." : "") + "EGC2", Pole::ground, bar_end, ground_to, run->span);
+                                       (several ? run->id + "." : "") + "EGC2", Pole::ground,
+                                       bar_end, ground_to, run->span);
       wire(circuit.out_ground, run->wire.egc);
     }
   }

@@ -24,7 +24,8 @@ void add_inputs(Builder& b) {
       }
 
       if (in.device) {
-        circuit.protector = b.device(DeviceKind::protector, circuit.id + ".Q", "Q", e.id, in.device.span);
+        circuit.protector =
+            b.device(DeviceKind::protector, circuit.id + ".Q", "Q", e.id, in.device.span);
         auto& q = b.w.devices[static_cast<std::size_t>(circuit.protector)];
         q.part = *in.device;
         q.poles = in.poles.value_or(1);
@@ -37,9 +38,11 @@ void add_inputs(Builder& b) {
             b.w.terminals[static_cast<std::size_t>(line)].spec = part->line;
             b.w.terminals[static_cast<std::size_t>(load)].spec = part->load;
           }
-          const int link = b.conductor(ConductorKind::finger, circuit.id + (p == Pole::plus ? ".link+" : ".link-"), "",
-                                       p, load, inner, in.span);
-          b.w.conductors[static_cast<std::size_t>(link)].length_from = "inside the equipment's enclosure";
+          const int link = b.conductor(ConductorKind::finger,
+                                       circuit.id + (p == Pole::plus ? ".link+" : ".link-"), "", p,
+                                       load, inner, in.span);
+          b.w.conductors[static_cast<std::size_t>(link)].length_from =
+              "inside the equipment's enclosure";
         };
         const bool both = where.plus && where.minus;
         if (where.plus) pole(Pole::plus, plus, both ? "_plus" : "");
@@ -54,9 +57,10 @@ void add_inputs(Builder& b) {
         const Pole p = *g.pole == job::Pole::plus ? Pole::plus : Pole::minus;
         const int at_pole = b.terminal(bond, "pole", p == Pole::plus ? "+" : "−", p);
         const int at_ground = b.terminal(bond, "ground", "PE", Pole::ground);
-        b.conductor(ConductorKind::finger, e.id + ".bond.pole", "", p, p == Pole::plus ? plus : minus, at_pole,
-                    g.bond.span);
-        b.conductor(ConductorKind::finger, e.id + ".bond.ground", "", Pole::ground, ground, at_ground, g.bond.span);
+        b.conductor(ConductorKind::finger, e.id + ".bond.pole", "", p,
+                    p == Pole::plus ? plus : minus, at_pole, g.bond.span);
+        b.conductor(ConductorKind::finger, e.id + ".bond.ground", "", Pole::ground, ground,
+                    at_ground, g.bond.span);
       }
       b.w.inputs.push_back(std::move(circuit));
     }

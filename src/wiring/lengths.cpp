@@ -5,7 +5,8 @@
 
 namespace stringwright::wiring {
 
-std::optional<units::Length> end_from_geometry(const job::Job& j, const job::ModulePlace& end, const job::Box& box) {
+std::optional<units::Length> end_from_geometry(const job::Job& j, const job::ModulePlace& end,
+                                               const job::Box& box) {
   const job::Row* row = job::find(j.row, end.row);
   if (!row || !row->on || !row->at || row->at->size() != 2) return {};
   if (!box.at.on || !box.at.x || !box.at.y || *box.at.on != *row->on) return {};

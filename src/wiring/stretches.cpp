@@ -2,8 +2,9 @@
 
 namespace stringwright::wiring {
 
-std::vector<std::vector<Stretch>> resolve(const std::vector<job::Segment>& segments, const job::Site& site,
-                                          int circuits, const std::string& where,
+std::vector<std::vector<Stretch>> resolve(const std::vector<job::Segment>& segments,
+                                          const job::Site& site, int circuits,
+                                          const std::string& where,
                                           std::vector<const job::Segment*>* junctions) {
   std::vector<std::vector<Stretch>> parts(1);
   int number = 0;

@@ -34,7 +34,7 @@ struct Terminal {
   std::string label;  ///< as on the sheets: "L1", "T1", "N3", "P2", "G1", "+"
   int device = -1;
   Pole pole = Pole::plus;
-  int number = 0;  ///< hole or slot, from 1; 0 where there is only one
+  int number = 0;    ///< hole or slot, from 1; 0 where there is only one
   bool big = false;  ///< a lug for the output rather than a small hole
   std::optional<parts::TerminalSpec> spec;
 };
@@ -55,13 +55,13 @@ struct Device {
 
 /// What a conductor does; with the grounding scheme it decides colour and pattern.
 enum class ConductorKind {
-  lead,       ///< a module's own lead pair between two modules
-  home_run,   ///< string end to box
-  output,     ///< box to input or to another box
+  lead,      ///< a module's own lead pair between two modules
+  home_run,  ///< string end to box
+  output,    ///< box to input or to another box
   equipment_ground,
   rack_bond,
   arrester,
-  finger      ///< bus bar finger under a device: no wire
+  finger  ///< bus bar finger under a device: no wire
 };
 
 /// A stretch under one set of conditions, resolved: what the job leaves out is filled from the site,
@@ -72,8 +72,8 @@ struct Stretch {
   units::Length length;
   std::optional<units::Length> buried, above_roof;
   std::optional<units::Temperature> ambient;
-  std::string ambient_from;       ///< "run.OUT segment 2" or "site t_hot"
-  std::optional<int> wires;       ///< current-carrying conductors that share it
+  std::string ambient_from;  ///< "run.OUT segment 2" or "site t_hot"
+  std::optional<int> wires;  ///< current-carrying conductors that share it
   std::vector<units::Angle> bends;
   Span span;
 };
@@ -83,8 +83,8 @@ struct Conductor {
   std::string tag;  ///< text on the wire: "S1+", "OUT−", "EGC1"
   ConductorKind kind = ConductorKind::home_run;
   Pole pole = Pole::plus;
-  int from = -1, to = -1;  ///< terminals, source side first
-  Given<units::Wire> wire;  ///< `choose` = left open
+  int from = -1, to = -1;               ///< terminals, source side first
+  Given<units::Wire> wire;              ///< `choose` = left open
   std::optional<units::Length> length;  ///< one way, with tails; unknown where nothing says
   std::string length_from;              ///< "plus_end + tail", "geometry", "segments of OUT"
   std::vector<Stretch> stretches;
@@ -95,12 +95,13 @@ struct Conductor {
 /// One string as a circuit. `modules` from the minus end to the plus end.
 struct StringCircuit {
   std::string id;
-  std::vector<int> modules;     ///< devices
-  int plus = -1, minus = -1;    ///< conductors at the string's own ends
-  std::vector<int> plus_path, minus_path;  ///< all conductors from the end to the landing, in order;
-                                           ///< more than one where a junction box stands in between
-  int device = -1;              ///< protector it lands on; -1 where it lands on an input
-  int box = -1;                 ///< index into boxes; -1 = straight to the input
+  std::vector<int> modules;   ///< devices
+  int plus = -1, minus = -1;  ///< conductors at the string's own ends
+  std::vector<int> plus_path,
+      minus_path;   ///< all conductors from the end to the landing, in order;
+                    ///< more than one where a junction box stands in between
+  int device = -1;  ///< protector it lands on; -1 where it lands on an input
+  int box = -1;     ///< index into boxes; -1 = straight to the input
   units::Ratio age = 1.0;
   Span span;
 };
@@ -112,18 +113,18 @@ struct BoxCircuit {
   std::vector<int> strings;  ///< indices into strings, in slot order
   std::vector<int> feeders;  ///< indices into boxes that land here
   std::vector<int> devices;  ///< protectors, in slot order, spares included
-  int bus_plus = -1, bus_minus = -1, bar_ground = -1, arrester = -1;  ///< devices
+  int bus_plus = -1, bus_minus = -1, bar_ground = -1, arrester = -1;   ///< devices
   int out_plus = -1, out_minus = -1, out_ground = -1, rack_bond = -1;  ///< conductors
-  int lands_box = -1;        ///< re-combiner, or -1
-  int lands_input = -1;      ///< index into inputs, or -1
+  int lands_box = -1;                                                  ///< re-combiner, or -1
+  int lands_input = -1;                                                ///< index into inputs, or -1
   Span span;
 };
 
 struct InputCircuit {
   std::string equipment, input;
-  std::string id;   ///< "CC1.PV1"
-  int device = -1;  ///< DeviceKind::input
-  int protector = -1;  ///< device at the input, or -1
+  std::string id;                   ///< "CC1.PV1"
+  int device = -1;                  ///< DeviceKind::input
+  int protector = -1;               ///< device at the input, or -1
   std::vector<int> boxes, strings;  ///< that land here
   Span span;
 };
@@ -137,8 +138,8 @@ struct Wiring {
   std::vector<InputCircuit> inputs;
   job::Job job;  ///< the records everything above refers to by id
 
-  const parts::Module& module_of(int device) const;       ///< of a module device
-  const parts::Part* part_of(int device) const;           ///< null where the part is not known
+  const parts::Module& module_of(int device) const;  ///< of a module device
+  const parts::Part* part_of(int device) const;      ///< null where the part is not known
   int find_device(std::string_view id) const;
   int find_terminal(std::string_view id) const;
   int find_conductor(std::string_view id) const;
@@ -149,7 +150,8 @@ struct Counts {
   int modules = 0, strings = 0, devices = 0, string_wires = 0, output_wires = 0, boxes = 0;
 };
 Counts count(const Wiring& w);
-std::string counts_line(const Wiring& w);  ///< "6 modules · 2 strings · 2 breakers · 4 string wires · 3 down"
+std::string counts_line(
+    const Wiring& w);  ///< "6 modules · 2 strings · 2 breakers · 4 string wires · 3 down"
 
 /// Colour of a conductor’s insulation by its meaning, for editions in which white and grey belong to a
 /// solidly grounded conductor only (NEC 2017 and later, 690.31(B)): "red", "black", "white", "green",

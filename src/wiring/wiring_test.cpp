@@ -57,7 +57,8 @@ class Nodes {
       if (d.kind == DeviceKind::bar)
         for (int t : d.terminals) join(d.terminals.front(), t);
       if (d.kind == DeviceKind::protector)
-        for (std::size_t i = 1; i < d.terminals.size(); i += 2) join(d.terminals[i - 1], d.terminals[i]);
+        for (std::size_t i = 1; i < d.terminals.size(); i += 2)
+          join(d.terminals[i - 1], d.terminals[i]);
     }
   }
   int of(int t) {
@@ -158,7 +159,9 @@ TEST(Wiring, UnknownLengthStaysUnknown) {
 
 TEST(Wiring, PositiveGroundedPutsDevicesInTheMinus) {
   std::string text = cabin_text();
-  const auto swap = [&](const std::string& from, const std::string& to) { text.replace(text.find(from), from.size(), to); };
+  const auto swap = [&](const std::string& from, const std::string& to) {
+    text.replace(text.find(from), from.size(), to);
+  };
   swap("pole       = \"minus\"", "pole       = \"plus\"");
   swap("devices_in = \"plus\"", "devices_in = \"minus\"");
   const Wiring w = build_text(text);
@@ -171,12 +174,15 @@ TEST(Wiring, PositiveGroundedPutsDevicesInTheMinus) {
 
 TEST(Wiring, BothPoles) {
   std::string text = cabin_text();
-  const auto swap = [&](const std::string& from, const std::string& to) { text.replace(text.find(from), from.size(), to); };
+  const auto swap = [&](const std::string& from, const std::string& to) {
+    text.replace(text.find(from), from.size(), to);
+  };
   swap("scheme     = \"functional\"", "scheme     = \"ungrounded\"");
   swap("pole       = \"minus\"\n", "");
   swap("bond       = \"CC1\"\n", "");
   swap("devices_in = \"plus\"", "devices_in = \"both\"");
-  swap("slot = { device = \"breaker-20A\", poles = 1 }", "slot = { device = \"breaker-20A\", poles = 2 }");
+  swap("slot = { device = \"breaker-20A\", poles = 1 }",
+       "slot = { device = \"breaker-20A\", poles = 2 }");
   const Wiring w = build_text(text);
   expect_sound(w);
   EXPECT_EQ(ends(w, "S1+"), "S1.3.plus > A1.Q1.line_plus");
@@ -216,7 +222,8 @@ rows.RN = { on = "F", module = "M", rows = )"
 rows.RS = { on = "F", module = "M", rows = )"
     << n << R"(, count = 4, at = ["0 m", "-80 m"], step = ["0 m", "6.2 m"] }
 strings.A = { count = )"
-    << n << R"(, walk = "RN{i}.1-RN{i}.4", lands = "BA.{i}", plus_end = { first = "4.0 m", step = "3.1 m" }, minus_end = { first = "5.4 m", step = "3.1 m" } }
+    << n
+    << R"(, walk = "RN{i}.1-RN{i}.4", lands = "BA.{i}", plus_end = { first = "4.0 m", step = "3.1 m" }, minus_end = { first = "5.4 m", step = "3.1 m" } }
 strings.B = { count = )"
     << n << R"(, walk = "RS{i}.4-RS{i}.1", lands = "BB.{i}" }
 [box]

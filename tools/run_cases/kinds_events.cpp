@@ -7,7 +7,8 @@ namespace {
 
 using codebook::Convention;
 
-void answer_all(Answers& a, std::string_view name, const std::vector<double>& values, std::string_view unit) {
+void answer_all(Answers& a, std::string_view name, const std::vector<double>& values,
+                std::string_view unit) {
   if (values.size() == 1)
     a.answer(name, values.front(), unit);
   else
@@ -24,7 +25,9 @@ void check_fuse_characteristic(Answers& a) {
     holds.push_back((gpv.holds * units::amps(rating)).in(units::amps));
     opens.push_back((gpv.opens * units::amps(rating)).in(units::amps));
     hours.push_back(gpv.within.in(units::hours));
-    opening.push_back((codebook::device_response(Convention::us, units::amps(rating)).opens * units::amps(rating)).in(units::amps));
+    opening.push_back(
+        (codebook::device_response(Convention::us, units::amps(rating)).opens * units::amps(rating))
+            .in(units::amps));
   }
   if (!ratings.empty()) {
     answer_all(a, "non_fusing", holds, "A");
@@ -51,7 +54,8 @@ void check_ground_fault_detection(Answers& a) {
   a.answer_flag("detected", codebook::ground_fault_seen(units::amps(*fault), units::amps(*rating)));
   a.answer("fraction_of_rating", *fault / *rating, "1");
   a.answer("multiple", *fault / *rating, "1");
-  if (const auto within = codebook::ground_fault_melts_within(units::amps(*fault), units::amps(*rating)))
+  if (const auto within =
+          codebook::ground_fault_melts_within(units::amps(*fault), units::amps(*rating)))
     a.answer("clearing_time_below", within->in(units::seconds), "s");
 }
 

@@ -44,8 +44,9 @@ WorstEvents<Q> worst_events(const Facts& f, Fact<Q> EventFacts::* quantity,
 ///
 /// @param limit_of  the limit, written down once
 template <units::Dimension D>
-Outcome judge_worst(Trail& trail, const WorstEvents<units::Quantity<D>>& worst, const std::string& symbol,
-                    const std::string& words_of, const Traced<units::Quantity<D>>& limit, const trail::Source& source,
+Outcome judge_worst(Trail& trail, const WorstEvents<units::Quantity<D>>& worst,
+                    const std::string& symbol, const std::string& words_of,
+                    const Traced<units::Quantity<D>>& limit, const trail::Source& source,
                     const std::string& gate) {
   Outcome outcome{Verdict::pass, {}, {}, {}};
   if (worst.fault.known()) {
@@ -54,8 +55,9 @@ Outcome judge_worst(Trail& trail, const WorstEvents<units::Quantity<D>>& worst, 
     outcome.so += " Worst: " + worst.fault.from + ".";
   }
   if (worst.mistake.known()) {
-    const auto mistake =
-        demand_at_most(trail, trail.given(symbol + "w", words_of + " after a mistake", worst.mistake), limit, source);
+    const auto mistake = demand_at_most(
+        trail, trail.given(symbol + "w", words_of + " after a mistake", worst.mistake), limit,
+        source);
     if (mistake.verdict == Verdict::cannot_tell) return mistake;
     const std::string said = "After a mistake, " + worst.mistake.from + ": " + mistake.so;
     if (outcome.so.empty()) {

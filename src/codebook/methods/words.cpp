@@ -51,7 +51,8 @@ std::string sentence(const units::AnyQuantity& x, const units::AnyQuantity& limi
       limit.si != 0 ? " (" + without_zeros(text::fixed(std::fabs(over / limit.si) * 100, 1)) +
                           " % of " + without_zeros(units::print(limit)) + ")"
                     : "";
-  if (over < 0) return relation(x, holds, limit) + ": passes with " + gap(x, limit) + " to spare" + share + ".";
+  if (over < 0)
+    return relation(x, holds, limit) + ": passes with " + gap(x, limit) + " to spare" + share + ".";
   return relation(x, at_most ? " > " : " < ", limit) + ": fails by " + gap(x, limit) + share + ".";
 }
 

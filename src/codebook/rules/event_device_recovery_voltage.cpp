@@ -24,7 +24,8 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const auto poles = trail.given("n_p", "poles in series", f.poles);
   const auto v_pole = trail.given("V_pole", "volts of one pole", f.v_dc_pole);
   const auto limit = trail.let("V_dev", "device opens", poles * v_pole);
-  return judge_worst(trail, worst, "V_open", "across it when it opens", limit, edition.cite("equipment.instructions"),
+  return judge_worst(trail, worst, "V_open", "across it when it opens", limit,
+                     edition.cite("equipment.instructions"),
                      "Do not open this device on it: wait for dark or cover the array.");
 }
 
@@ -34,7 +35,9 @@ extern const Rule event_device_recovery_voltage{
     .id = "event.device-recovery-voltage",
     .title = "Volts across the device when it opens in a fault",
     .aliases = "",
-    .asks = "In every fault: is the voltage across the device when it alone opens one that it may open?",
+    .asks =
+        "In every fault: is the voltage across the device when it alone opens one that it may "
+        "open?",
     .applies = applies,
     .check = check,
     .cites = "equipment.instructions"};

@@ -21,28 +21,38 @@ Outcome check(const Facts& f, const Edition&, Trail& trail) {
     ++asked;
     if (!*e.cleared) stay.push_back(e.id);
   }
-  if (!unsolved.empty()) return cannot_tell("cannot tell: " + words::list(unsolved) + " could not be solved.");
+  if (!unsolved.empty())
+    return cannot_tell("cannot tell: " + words::list(unsolved) + " could not be solved.");
   if (asked == 0) return not_applicable("No event drives a fault current.");
   trail.note(std::to_string(stay.size()) + " of " + std::to_string(asked) +
-                 " events with a fault current are ended by no overcurrent device in full sun and a quarter more.",
+                 " events with a fault current are ended by no overcurrent device in full sun and "
+                 "a quarter more.",
              {"solution of each faulted circuit", "computed"});
-  if (stay.empty()) return {Verdict::pass, "In the strongest light a device opens in every fault that drives current.", {}, {}};
-  return {Verdict::caution,
-          std::to_string(stay.size()) + " of " + std::to_string(asked) + " faults and mistakes trip nothing until dark.",
-          {words::list(stay) + ".", "No breaker or fuse of the array will tell or end them: read before closing, never open a "
-                                    "plug or a bare fuse holder under current."},
-          {}};
+  if (stay.empty())
+    return {Verdict::pass,
+            "In the strongest light a device opens in every fault that drives current.",
+            {},
+            {}};
+  return {
+      Verdict::caution,
+      std::to_string(stay.size()) + " of " + std::to_string(asked) +
+          " faults and mistakes trip nothing until dark.",
+      {words::list(stay) + ".",
+       "No breaker or fuse of the array will tell or end them: read before closing, never open a "
+       "plug or a bare fuse holder under current."},
+      {}};
 }
 
 }  // namespace
 
-extern const Rule event_fault_persists{
-    .id = "event.fault-persists",
-    .title = "Faults that trip nothing",
-    .aliases = "",
-    .asks = "Which faults and mistakes does no overcurrent device of the array end, whatever the light?",
-    .applies = applies,
-    .check = check,
-    .cites = "ocpd.needed"};
+extern const Rule event_fault_persists{.id = "event.fault-persists",
+                                       .title = "Faults that trip nothing",
+                                       .aliases = "",
+                                       .asks =
+                                           "Which faults and mistakes does no overcurrent device "
+                                           "of the array end, whatever the light?",
+                                       .applies = applies,
+                                       .check = check,
+                                       .cites = "ocpd.needed"};
 
 }  // namespace stringwright::codebook

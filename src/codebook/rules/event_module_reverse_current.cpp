@@ -5,9 +5,7 @@
 namespace stringwright::codebook {
 namespace {
 
-bool applies(const Facts& f) {
-  return f.subject == Subject::string_circuit && !f.events.empty();
-}
+bool applies(const Facts& f) { return f.subject == Subject::string_circuit && !f.events.empty(); }
 
 /// What the rest of the array drives backwards through a string's modules in any fault stays below what
 /// a module has been tested with, or the string's own device ends it.
@@ -26,12 +24,15 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
     return !ended;
   });
   if (!worst.any() && worst.not_solved.empty())
-    return not_applicable("No event drives current backwards through it that its device does not end.");
+    return not_applicable(
+        "No event drives current backwards through it that its device does not end.");
   const auto i_msf = trail.given("I_msf", "series fuse limit", f.fuse_max);
   const auto test = module_reverse_test();
-  const auto k = trail.table("k_rt", "reverse test", std::optional(test.factor), "reverse current overload test", test.source);
+  const auto k = trail.table("k_rt", "reverse test", std::optional(test.factor),
+                             "reverse current overload test", test.source);
   const auto limit = trail.let("I_rt", "module bears", k * i_msf);
-  return judge_worst(trail, worst, "I_back", "backwards current", limit, edition.cite("equipment.instructions"),
+  return judge_worst(trail, worst, "I_back", "backwards current", limit,
+                     edition.cite("equipment.instructions"),
                      "Read polarity and count of every string before any device is closed.");
 }
 
@@ -41,8 +42,10 @@ extern const Rule event_module_reverse_current{
     .id = "event.module-reverse-current",
     .title = "Current backwards through modules in a fault",
     .aliases = "",
-    .asks = "In every fault and mistake that no device ends: do the string's modules bear what the others "
-            "drive backwards through them?",
+    .asks =
+        "In every fault and mistake that no device ends: do the string's modules bear what the "
+        "others "
+        "drive backwards through them?",
     .applies = applies,
     .check = check,
     .cites = "equipment.instructions"};

@@ -25,17 +25,32 @@ extern const Kind wrong_box;
 extern const Kind two_bonds;
 
 const std::vector<const Kind*>& all_kinds() {
-  static const std::vector<const Kind*> all = {
-      &short_string,        &short_modules,   &short_group,         &line_to_line,     &short_bus,
-      &short_feeder,        &battery_into_string, &battery_into_bus, &battery_backfeed, &ground_fault,
-      &second_ground_fault, &broken_negative, &resistive_connector, &open_plug,        &reversed,
-      &module_missing,      &module_extra,    &wrong_box,           &two_bonds};
+  static const std::vector<const Kind*> all = {&short_string,
+                                               &short_modules,
+                                               &short_group,
+                                               &line_to_line,
+                                               &short_bus,
+                                               &short_feeder,
+                                               &battery_into_string,
+                                               &battery_into_bus,
+                                               &battery_backfeed,
+                                               &ground_fault,
+                                               &second_ground_fault,
+                                               &broken_negative,
+                                               &resistive_connector,
+                                               &open_plug,
+                                               &reversed,
+                                               &module_missing,
+                                               &module_extra,
+                                               &wrong_box,
+                                               &two_bonds};
   return all;
 }
 
 const Kind* find_kind(std::string_view id) {
   const auto& all = all_kinds();
-  const auto found = std::find_if(all.begin(), all.end(), [&](const Kind* k) { return k->id == id; });
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const Kind* k) { return k->id == id; });
   return found == all.end() ? nullptr : *found;
 }
 

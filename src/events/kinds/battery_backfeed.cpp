@@ -13,7 +13,8 @@ std::vector<Place> places(const Site& s) {
 Result<std::string> says(const Site& s, std::string_view place) {
   const int input = s.find_input(place);
   if (input < 0) return no_place("input", place);
-  if (!s.battery_of(input)) return Failure{"events.no-place", "no battery stands behind " + std::string(place)};
+  if (!s.battery_of(input))
+    return Failure{"events.no-place", "no battery stands behind " + std::string(place)};
   return "controller of " + std::string(place) + " failed: its battery lies on the array";
 }
 

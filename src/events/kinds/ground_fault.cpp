@@ -20,10 +20,11 @@ Result<Touch> touch_at(const Site& s, std::string_view place, const circuit::Bui
     const auto box = output_at(s, place.substr(0, place.size() - 1));
     if (!box) return box.failure();
     const bool plus = place.ends_with('+');
-    const int from = s.w.conductors[plus ? s.w.boxes[*box].out_plus : s.w.boxes[*box].out_minus].from;
+    const int from =
+        s.w.conductors[plus ? s.w.boxes[*box].out_plus : s.w.boxes[*box].out_minus].from;
     return Touch{b ? b->node[from] : -1, s.metal_near(s.w.boxes[*box].id),
-                 std::string(place.substr(0, place.size() - 1)) + (plus ? "+" : "−") + " touches metal at box " +
-                     s.w.boxes[*box].id};
+                 std::string(place.substr(0, place.size() - 1)) + (plus ? "+" : "−") +
+                     " touches metal at box " + s.w.boxes[*box].id};
   }
   const auto spot = spot_at(s, place);
   if (!spot) return spot.failure();
@@ -54,7 +55,8 @@ std::vector<Place> places(const Site& s) {
 Result<std::string> says(const Site& s, std::string_view place) {
   const auto touch = touch_at(s, place, nullptr);
   if (!touch) return touch.failure();
-  if (touch->metal < 0) return Failure{"events.no-metal", "no bonded metal is known near " + std::string(place)};
+  if (touch->metal < 0)
+    return Failure{"events.no-metal", "no bonded metal is known near " + std::string(place)};
   return touch->words;
 }
 
@@ -67,16 +69,21 @@ Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) 
 }
 
 void tell(const Site& s, Row& r) {
-  const bool opens = std::any_of(r.devices.begin(), r.devices.end(), [](const Sees& x) { return x.opens == Opens::opens; });
-  const bool may = std::any_of(r.devices.begin(), r.devices.end(), [](const Sees& x) { return x.opens == Opens::may; });
+  const bool opens = std::any_of(r.devices.begin(), r.devices.end(),
+                                 [](const Sees& x) { return x.opens == Opens::opens; });
+  const bool may = std::any_of(r.devices.begin(), r.devices.end(),
+                               [](const Sees& x) { return x.opens == Opens::may; });
   if (!s.bonded()) {
-    r.verdict = text::fixed(r.fault.in(units::milliamps), 1) + " mA through the insulation; no overcurrent device opens";
+    r.verdict = text::fixed(r.fault.in(units::milliamps), 1) +
+                " mA through the insulation; no overcurrent device opens";
     r.danger = Danger::seen;
     return;
   }
   if (!opens)
-    r.verdict = amps(r.fault) + " over metal; " + (may ? "a device may open and need not" : "no overcurrent device opens");
-  r.notes.push_back("Only the ground-fault device in the bond can end it; after that the grounded pole floats.");
+    r.verdict = amps(r.fault) + " over metal; " +
+                (may ? "a device may open and need not" : "no overcurrent device opens");
+  r.notes.push_back(
+      "Only the ground-fault device in the bond can end it; after that the grounded pole floats.");
   if (!opens) r.danger = Danger::silent;
 }
 

@@ -8,7 +8,8 @@ namespace {
 
 /// "S1.1-S2.3": the two spots that touch. A string's id may hold a '-' itself, so every one is tried.
 Result<std::pair<Spot, Spot>> spots_at(const Site& s, std::string_view place) {
-  for (std::size_t dash = place.find('-'); dash != std::string_view::npos; dash = place.find('-', dash + 1)) {
+  for (std::size_t dash = place.find('-'); dash != std::string_view::npos;
+       dash = place.find('-', dash + 1)) {
     const auto one = spot_at(s, place.substr(0, dash));
     const auto other = spot_at(s, place.substr(dash + 1));
     if (one && other) return std::pair{*one, *other};

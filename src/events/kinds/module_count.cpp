@@ -32,9 +32,8 @@ extern const Kind module_missing{.id = "module-missing",
                                  .load = Load::idle,
                                  .places = each_string,
                                  .says = missing_says,
-                                 .apply = [](const Site& s, std::string_view place, circuit::Built& b) {
-                                   return set(s, place, b, 0);
-                                 }};
+                                 .apply = [](const Site& s, std::string_view place,
+                                             circuit::Built& b) { return set(s, place, b, 0); }};
 
 extern const Kind module_extra{.id = "module-extra",
                                .title = "One module too many",
@@ -42,8 +41,7 @@ extern const Kind module_extra{.id = "module-extra",
                                .load = Load::idle,
                                .places = each_string,
                                .says = extra_says,
-                               .apply = [](const Site& s, std::string_view place, circuit::Built& b) {
-                                 return set(s, place, b, 2);
-                               }};
+                               .apply = [](const Site& s, std::string_view place,
+                                           circuit::Built& b) { return set(s, place, b, 2); }};
 
 }  // namespace stringwright::events

@@ -19,13 +19,16 @@ std::optional<int> whole(std::string_view t) {
 }  // namespace
 
 Failure no_place(std::string_view what, std::string_view place) {
-  return {"events.no-place", "there is no " + std::string(what) + " " + text::quoted(place) + " here"};
+  return {"events.no-place",
+          "there is no " + std::string(what) + " " + text::quoted(place) + " here"};
 }
 
 void tell_gap(Row& r) {
   r.verdict = r.gap ? volts(*r.gap) + " across the open place; both sides live"
                     : "both sides live, with no defined voltage between them";
-  r.notes.push_back("It follows the load: up to the string's open-circuit voltage, and an arc where it opens under current.");
+  r.notes.push_back(
+      "It follows the load: up to the string's open-circuit voltage, and an arc where it opens "
+      "under current.");
   r.danger = Danger::seen;
 }
 
@@ -59,14 +62,16 @@ std::vector<Place> each_output(const Site& s) {
 
 Result<int> string_at(const Site& s, std::string_view place) {
   const int k = s.find_string(place);
-  if (k < 0 || s.w.strings[k].modules.empty() || s.w.strings[k].plus_path.empty() || s.w.strings[k].minus_path.empty())
+  if (k < 0 || s.w.strings[k].modules.empty() || s.w.strings[k].plus_path.empty() ||
+      s.w.strings[k].minus_path.empty())
     return no_place("string", place);
   return k;
 }
 
 Result<int> box_at(const Site& s, std::string_view place) {
   const int b = s.find_box(place);
-  if (b < 0 || s.w.boxes[b].bus_plus < 0 || s.w.boxes[b].bus_minus < 0) return no_place("box", place);
+  if (b < 0 || s.w.boxes[b].bus_plus < 0 || s.w.boxes[b].bus_minus < 0)
+    return no_place("box", place);
   return b;
 }
 
@@ -84,8 +89,9 @@ Result<Spot> spot_at(const Site& s, std::string_view place) {
   if (!string) return string.failure();
   const int modules = static_cast<int>(s.w.strings[*string].modules.size());
   if (*number < 0 || *number > modules)
-    return Failure{"events.no-place", text::quoted(place) + ": string " + s.w.strings[*string].id + " has modules 1 to " +
-                                          std::to_string(modules) + " from its minus end; 0 is that end itself"};
+    return Failure{"events.no-place", text::quoted(place) + ": string " + s.w.strings[*string].id +
+                                          " has modules 1 to " + std::to_string(modules) +
+                                          " from its minus end; 0 is that end itself"};
   return Spot{*string, *number};
 }
 

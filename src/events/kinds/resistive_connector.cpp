@@ -20,7 +20,8 @@ Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) 
   if (!string) return string.failure();
   Applied a;
   a.hot_spot = units::ohms(bad_contact_ohms);
-  a.fault = circuit::faults::in_series(b, b.module[s.w.strings[*string].modules.front()], a.hot_spot);
+  a.fault =
+      circuit::faults::in_series(b, b.module[s.w.strings[*string].modules.front()], a.hot_spot);
   return a;
 }
 
@@ -28,7 +29,8 @@ void tell(const Site&, Row& r) {
   if (!r.heat) return;
   r.verdict = units::print(*r.heat, 0) + " in the plug; no device can see it";
   r.danger = Danger::silent;
-  r.notes.push_back("At 5 mΩ " + units::print(0.1 * *r.heat, 1) + "; a sound pair of plugs has well under 1 mΩ.");
+  r.notes.push_back("At 5 mΩ " + units::print(0.1 * *r.heat, 1) +
+                    "; a sound pair of plugs has well under 1 mΩ.");
 }
 
 }  // namespace

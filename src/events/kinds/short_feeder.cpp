@@ -15,7 +15,8 @@ Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) 
   if (!box) return box.failure();
   const auto& x = s.w.boxes[*box];
   Applied a;
-  a.fault = circuit::faults::bridge(b, b.node[s.w.conductors[x.out_plus].to], b.node[s.w.conductors[x.out_minus].to]);
+  a.fault = circuit::faults::bridge(b, b.node[s.w.conductors[x.out_plus].to],
+                                    b.node[s.w.conductors[x.out_minus].to]);
   return a;
 }
 

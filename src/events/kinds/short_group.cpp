@@ -23,8 +23,10 @@ Result<std::string> says(const Site& s, std::string_view place) {
   const int device = s.w.strings[spot->string].modules[spot->module - 1];
   const auto& m = s.w.module_of(device);
   if (!m.bypass || *m.bypass < 2)
-    return Failure{"events.no-place", "module " + s.w.devices[device].id + " has no bypass groups that its record names"};
-  return "one bypass group of module " + std::to_string(spot->module) + " of " + s.w.strings[spot->string].id + " shorted";
+    return Failure{"events.no-place", "module " + s.w.devices[device].id +
+                                          " has no bypass groups that its record names"};
+  return "one bypass group of module " + std::to_string(spot->module) + " of " +
+         s.w.strings[spot->string].id + " shorted";
 }
 
 Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) {

@@ -14,11 +14,14 @@ struct Range {
 Result<Range> range_at(const Site& s, std::string_view place) {
   const auto dot = place.rfind('.');
   const auto dash = place.rfind('-');
-  const bool several = dot != std::string_view::npos && dash != std::string_view::npos && dash > dot;
+  const bool several =
+      dot != std::string_view::npos && dash != std::string_view::npos && dash > dot;
   const auto first = spot_at(s, several ? place.substr(0, dash) : place);
   if (!first) return first.failure();
   const auto last =
-      several ? spot_at(s, std::string(place.substr(0, dot + 1)) + std::string(place.substr(dash + 1))) : first;
+      several
+          ? spot_at(s, std::string(place.substr(0, dot + 1)) + std::string(place.substr(dash + 1)))
+          : first;
   if (!last) return last.failure();
   if (first->module < 1 || last->module < first->module) return no_place("range of modules", place);
   return Range{first->string, first->module, last->module};
@@ -46,14 +49,16 @@ Result<std::string> says(const Site& s, std::string_view place) {
   if (!r) return r.failure();
   const std::string& id = s.w.strings[r->string].id;
   if (r->first == r->last) return "module " + std::to_string(r->first) + " of " + id + " shorted";
-  return "modules " + std::to_string(r->first) + " to " + std::to_string(r->last) + " of " + id + " shorted";
+  return "modules " + std::to_string(r->first) + " to " + std::to_string(r->last) + " of " + id +
+         " shorted";
 }
 
 Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) {
   const auto r = range_at(s, place);
   if (!r) return r.failure();
   Applied a;
-  a.fault = circuit::faults::bridge(b, node_at(s, b, {r->string, r->last}), node_at(s, b, {r->string, r->first - 1}));
+  a.fault = circuit::faults::bridge(b, node_at(s, b, {r->string, r->last}),
+                                    node_at(s, b, {r->string, r->first - 1}));
   return a;
 }
 

@@ -30,19 +30,17 @@ extern const Kind short_string{.id = "short-string",
                                .apply = apply};
 
 /// The same with a battery that feeds back through its controller.
-extern const Kind battery_into_string{.id = "battery-into-string",
-                                      .title = "Short across a string, controller failed",
-                                      .cause = Cause::equipment,
-                                      .load = Load::battery,
-                                      .places =
-                                          [](const Site& s) {
-                                            return s.any_battery() ? each_string(s) : std::vector<Place>{};
-                                          },
-                                      .says = [](const Site& s, std::string_view place) -> Result<std::string> {
-                                        auto words = says(s, place);
-                                        if (!words) return words.failure();
-                                        return *words + ", and the battery feeds back through a failed controller";
-                                      },
-                                      .apply = apply};
+extern const Kind battery_into_string{
+    .id = "battery-into-string",
+    .title = "Short across a string, controller failed",
+    .cause = Cause::equipment,
+    .load = Load::battery,
+    .places = [](const Site& s) { return s.any_battery() ? each_string(s) : std::vector<Place>{}; },
+    .says = [](const Site& s, std::string_view place) -> Result<std::string> {
+      auto words = says(s, place);
+      if (!words) return words.failure();
+      return *words + ", and the battery feeds back through a failed controller";
+    },
+    .apply = apply};
 
 }  // namespace stringwright::events

@@ -17,7 +17,8 @@ std::vector<Place> places(const Site& s) { return s.bonded() ? each_box(s) : std
 Result<std::string> says(const Site& s, std::string_view place) {
   const auto box = box_at(s, place);
   if (!box) return box.failure();
-  if (!s.bonded()) return Failure{"events.no-place", "there is no first bond here, so there is no second"};
+  if (!s.bonded())
+    return Failure{"events.no-place", "there is no first bond here, so there is no second"};
   return "second bond in box " + s.w.boxes[*box].id + ": the ground wire shares the return current";
 }
 
@@ -33,7 +34,9 @@ Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) 
 }
 
 void tell(const Site&, Row& r) {
-  r.verdict = amps(r.fault) + " of return current on the ground wire; the first bond's ground-fault device is bypassed";
+  r.verdict =
+      amps(r.fault) +
+      " of return current on the ground wire; the first bond's ground-fault device is bypassed";
   r.danger = Danger::silent;
 }
 

@@ -33,7 +33,8 @@ Result<Mislanded> mislanded_at(const Site& s, std::string_view place) {
   if (!string) return string.failure();
   m.string = *string;
   const int own = s.w.strings[m.string].box;
-  int number = s.w.strings[m.string].device < 0 ? 1 : s.w.devices[s.w.strings[m.string].device].number;
+  int number =
+      s.w.strings[m.string].device < 0 ? 1 : s.w.devices[s.w.strings[m.string].device].number;
   for (const auto& built : s.w.job.as_built) {
     if (!built.end || *built.end != place || !built.lands) continue;
     m.box = s.find_box(built.lands->owner);
@@ -44,7 +45,8 @@ Result<Mislanded> mislanded_at(const Site& s, std::string_view place) {
       if (static_cast<int>(b) != own && !s.w.boxes[b].strings.empty()) m.box = static_cast<int>(b);
   }
   if (own < 0 || m.box < 0 || m.box == own)
-    return Failure{"events.no-place", "there is no other box with strings for " + std::string(place)};
+    return Failure{"events.no-place",
+                   "there is no other box with strings for " + std::string(place)};
   m.terminal = terminal_in(s, m.box, m.plus, number);
   if (m.terminal < 0) return no_place("place in the other box for", place);
   return m;
@@ -72,20 +74,22 @@ std::vector<Place> places(const Site& s) {
 Result<std::string> says(const Site& s, std::string_view place) {
   const auto m = mislanded_at(s, place);
   if (!m) return m.failure();
-  return s.w.strings[m->string].id + (m->plus ? "+" : "−") + " landed in box " + s.w.boxes[m->box].id + " instead of " +
-         s.w.boxes[s.w.strings[m->string].box].id;
+  return s.w.strings[m->string].id + (m->plus ? "+" : "−") + " landed in box " +
+         s.w.boxes[m->box].id + " instead of " + s.w.boxes[s.w.strings[m->string].box].id;
 }
 
 Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) {
   const auto m = mislanded_at(s, place);
   if (!m) return m.failure();
   const auto& string = s.w.strings[m->string];
-  circuit::faults::land(b, m->plus ? string.plus_path.back() : string.minus_path.back(), m->terminal);
+  circuit::faults::land(b, m->plus ? string.plus_path.back() : string.minus_path.back(),
+                        m->terminal);
   return Applied{};
 }
 
 void tell(const Site&, Row& r) {
-  r.verdict = "one pole comes home through the other box: switching off one box does not free this string";
+  r.verdict =
+      "one pole comes home through the other box: switching off one box does not free this string";
   r.danger = Danger::silent;
 }
 
