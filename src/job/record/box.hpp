@@ -1,0 +1,96 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/about.hpp"
+#include "base/span.hpp"
+#include "job/record/landing.hpp"
+#include "job/record/run.hpp"
+#include "units/quantity.hpp"
+#include "units/sizes.hpp"
+
+namespace stringwright::job {
+
+struct PlaceAt {
+  Span span;
+  Given<std::string> on;
+  Given<units::Length> x, y;
+};
+template <class V>
+void describe(V& visit, PlaceAt& p) {
+  visit("on", p.on, About{.doc = "Surface it is fixed to.", .example = "rack"});
+  visit("x", p.x, About{.doc = "To the right.", .example = "-0.4 m"});
+  visit("y", p.y, About{.doc = "Up the slope.", .example = "0.9 m"});
+}
+
+struct Slot {
+  Span span;
+  Given<std::string> device;
+  Given<int> poles;
+};
+template <class V>
+void describe(V& visit, Slot& s) {
+  visit("device", s.device,
+        About{.doc = "Part in every used slot.", .example = "breaker-20A", .may_choose = true});
+  visit("poles", s.poles,
+        About{.doc = "Poles in series or, with devices in both poles, one in each.",
+              .example = "1",
+              .min = 1,
+              .max = 4});
+}
+
+/// The two wires of each string from its plugs to the box.
+struct HomeRun {
+  Span span;
+  Given<units::Wire> wire;
+  Given<units::Length> tail;
+  std::vector<Segment> segment;
+};
+template <class V>
+void describe(V& visit, HomeRun& h) {
+  visit("wire", h.wire,
+        About{.doc = "Conductor of both ends.", .example = "10 AWG Cu PV", .may_choose = true});
+  visit("tail", h.tail,
+        About{.doc = "Length inside the box from the entry to the terminal.",
+              .example = "0.75 m",
+              .min = 0,
+              .max = 10});
+  visit("segment", h.segment,
+        About{.doc = "Conditions along it; left out, the ampacity under conditions of use can't be "
+                     "told."});
+}
+
+/// After reading, `out` and `lands` are known wherever the box's run says `from` and `to`, and the
+/// run's `from` wherever a box names it as its `out`.
+struct Box {
+  std::string id;
+  Span span;
+  Given<std::string> part;
+  PlaceAt at;
+  Slot slot;
+  HomeRun home_run;
+  Given<std::string> out;
+  Given<Landing> lands;
+  Given<std::string> arrester;
+  Given<units::Wire> rack_bond, arrester_wire;
+};
+template <class V>
+void describe(V& visit, Box& b) {
+  visit("part", b.part,
+        About{.doc = "The box itself, a part of kind box.", .example = "BX4", .may_choose = true});
+  visit("at", b.at, About{.doc = "Where it hangs."});
+  visit("slot", b.slot, About{.doc = "The device of every used slot."});
+  visit("home_run", b.home_run, About{.doc = "Wires from the strings' plugs to the box."});
+  visit("out", b.out, About{.doc = "The run that leaves it.", .example = "OUT"});
+  visit("lands", b.lands,
+        About{.doc = "Where its output lands, where the run does not say so.", .example = "RC.1"});
+  visit("arrester", b.arrester,
+        About{.doc = "Surge arrester in the box, a part.", .example = "arrester-200V"});
+  visit("arrester_wire", b.arrester_wire,
+        About{.doc = "Wire of the arrester's three leads.", .example = "10 AWG Cu XHHW-2"});
+  visit("rack_bond", b.rack_bond,
+        About{.doc = "Bond from the racking to the ground bar.", .example = "6 AWG bare Cu"});
+}
+
+}  // namespace stringwright::job
