@@ -1,5 +1,6 @@
 #pragma once
 
+#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -7,6 +8,10 @@
 #include <vector>
 
 #include "base/about.hpp"
+#include "codebook/facts/arrester.hpp"
+#include "codebook/facts/grounding.hpp"
+#include "codebook/facts/label.hpp"
+#include "codebook/facts/protection.hpp"
 #include "trail/fact.hpp"
 #include "units/quantity.hpp"
 #include "units/sizes.hpp"
@@ -19,12 +24,16 @@ using trail::Fact;
 
 /// What is being judged.
 enum class Subject {
-  string_circuit,   ///< one string from its modules to the box (690: PV string or source circuit)
-  output_circuit,   ///< what leaves a box (690: PV source or output circuit)
-  string_device,    ///< overcurrent device of a string
-  output_device,    ///< overcurrent device or switch at the input end of an output circuit
-  input,            ///< PV input of equipment
-  equipment_ground  ///< equipment grounding conductor of a run
+  string_circuit,    ///< one string from its modules to the box (690: PV string or source circuit)
+  output_circuit,    ///< what leaves a box (690: PV source or output circuit)
+  string_device,     ///< overcurrent device of a string
+  output_device,     ///< overcurrent device or switch at the input end of an output circuit
+  input,             ///< PV input of equipment
+  equipment_ground,  ///< equipment grounding conductor of a run, or the bond of a rack
+  array,             ///< the whole array: its grounding, its metal, rapid shutdown
+  equipment,         ///< what the array feeds: its ground-fault and arc-fault protection
+  arrester,          ///< surge arrester of a box
+  label              ///< one label that may be due at one place
 };
 constexpr std::pair<std::string_view, Subject> names(Subject*, int i) {
   constexpr std::pair<std::string_view, Subject> all[] = {
@@ -33,8 +42,12 @@ constexpr std::pair<std::string_view, Subject> names(Subject*, int i) {
       {"string-device", Subject::string_device},
       {"output-device", Subject::output_device},
       {"input", Subject::input},
-      {"equipment-ground", Subject::equipment_ground}};
-  return i < 6 ? all[i] : std::pair<std::string_view, Subject>{};
+      {"equipment-ground", Subject::equipment_ground},
+      {"array", Subject::array},
+      {"equipment", Subject::equipment},
+      {"arrester", Subject::arrester},
+      {"label", Subject::label}};
+  return i < static_cast<int>(std::size(all)) ? all[i] : std::pair<std::string_view, Subject>{};
 }
 
 /// Voltage of one group of like modules in series; a string of unlike modules has several.
@@ -154,6 +167,14 @@ struct Facts {
   Fact<units::Current> device_ahead;  ///< rating of the overcurrent device ahead of the circuit
   Fact<bool> device_ahead_fitted;
   Fact<units::Wire> circuit_wire;  ///< of the circuit it runs with: it never has to be larger
+
+  // By concern, one header each in facts/
+  GroundingFacts grounding;
+  GroundFaultFacts ground_fault;
+  ArcFaultFacts arc_fault;
+  ShutdownFacts shutdown;
+  ArresterFacts arrester;
+  LabelFacts label;
 };
 
 template <class V>
@@ -224,6 +245,12 @@ void describe(V& visit, Facts& f) {
         About{.doc = "One is fitted.", .example = "true"});
   visit("circuit_wire", f.circuit_wire,
         About{.doc = "Conductor of its circuit.", .example = "6 AWG Cu XHHW-2"});
+  visit("grounding", f.grounding, About{.doc = "How it is joined to earth."});
+  visit("ground_fault", f.ground_fault, About{.doc = "What watches for ground faults."});
+  visit("arc_fault", f.arc_fault, About{.doc = "What watches for arcs."});
+  visit("shutdown", f.shutdown, About{.doc = "Rapid shutdown."});
+  visit("arrester", f.arrester, About{.doc = "Surge arrester."});
+  visit("label", f.label, About{.doc = "A label."});
 }
 
 }  // namespace stringwright::codebook

@@ -120,6 +120,17 @@ class Reader {
     take(key, node, value);
     member = std::move(value);
   }
+  /// A record inside the record, as a table of its own.
+  template <class T>
+    requires requires(Reader& reader, T& record) { describe(reader, record); }
+  void take(std::string_view key, const toml::node& node, T& record) {
+    const auto* table = node.as_table();
+    if (table == nullptr) return wrong(key, "has to be a table");
+    Reader reader(*table);
+    describe(reader, record);
+    if (const auto problem = reader.finish({}); !problem.empty())
+      wrong(key, "has something in it that is wrong: " + problem);
+  }
   template <class T>
   void take(std::string_view key, const toml::node& node, std::vector<T>& records) {
     const auto* list = node.as_array();
