@@ -34,6 +34,7 @@ inline RecordInfo info_of(const LengthPattern*) {
 inline RecordInfo info_of(const Box*) { return {"box", "Boxes"}; }
 inline RecordInfo info_of(const PlaceAt*) { return {"place_at", "Where a box hangs"}; }
 inline RecordInfo info_of(const Slot*) { return {"slot", "String devices of a box"}; }
+inline RecordInfo info_of(const SlotException*) { return {"slot_exception", "Slots that differ"}; }
 inline RecordInfo info_of(const HomeRun*) { return {"home_run", "Home runs of a box"}; }
 inline RecordInfo info_of(const Run*) { return {"run", "Runs"}; }
 inline RecordInfo info_of(const RunWire*) { return {"run_wire", "Wire of a run"}; }

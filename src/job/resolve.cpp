@@ -102,6 +102,7 @@ void adopt_from_library(Job& job, const parts::Library& library) {
   for (const auto& box : job.box) {
     adopt(box.part, job.part, library.parts);
     adopt(box.slot.device, job.part, library.parts);
+    for (const auto& e : box.slot.except) adopt(e.device, job.part, library.parts);
     adopt(box.arrester, job.part, library.parts);
   }
   for (const auto& equipment : job.equipment)
@@ -139,12 +140,11 @@ class Resolver {
     join_boxes_and_runs();
     for (auto& box : job_.box)
       if (box.lands) land(*box.lands, box.lands.span, "box " + box.id);
+    for (const auto& box : job_.box) idle_exceptions(box);
     no_circle();
     for (auto& equipment : job_.equipment)
       for (auto& input : equipment.input)
-        part_of_kind(input.device,
-                     {parts::PartKind::breaker, parts::PartKind::fuse, parts::PartKind::disconnect},
-                     "breaker, fuse or disconnect", "input " + equipment.id + "." + input.id);
+        device(input.device, "input " + equipment.id + "." + input.id);
     for (auto& found : job_.as_built) as_built(found);
   }
 
@@ -196,13 +196,43 @@ class Resolver {
     return part;
   }
 
+  /// A device that opens a circuit.
+  void device(const Given<std::string>& ref, const std::string& who) {
+    part_of_kind(ref,
+                 {parts::PartKind::breaker, parts::PartKind::fuse, parts::PartKind::disconnect},
+                 "breaker, fuse or disconnect", who);
+  }
+
+  void slot_exception(const SlotException& e, const Box& box) {
+    device(e.device, "slot " + e.id + " of box " + box.id);
+    const parts::Part* part = box.part ? parts_.find(*box.part) : nullptr;
+    const auto number = read_count(e.id);
+    const int most = part ? part->slots.value_or(0) : 0;
+    const bool is_number = number && std::to_string(*number) == e.id;
+    if (is_number && *number >= 1 && (most == 0 || *number <= most)) return;
+    out_.error("job.out-of-range", e.span,
+               "the slots of box " + box.id + " except slot " + text::quoted(e.id) + ", but " +
+                   (most > 0 ? "part " + part->id + " has slots 1 to " + std::to_string(most)
+                             : std::string("slots count from 1")),
+               "write the number of a slot: slot.except.5 = { device = ... }");
+  }
+
+  /// A slot with a device of its own is meant for something.
+  void idle_exceptions(const Box& box) {
+    if (strings_.unsure() || boxes_.unsure() || !unsure_.patterns.strings.empty()) return;
+    for (const auto& e : box.slot.except)
+      if (read_count(e.id) && taken_.count(box.id + "." + e.id) == 0)
+        out_.question(e.span, "slot " + e.id + " of box " + box.id +
+                                  " has a device of its own, but nothing lands there; is it the "
+                                  "slot that is meant?");
+  }
+
   void references_of(Box& box) {
     const std::string who = "box " + box.id;
     part_of_kind(box.part, {parts::PartKind::box}, "box", who);
     refer(box.at.on, surfaces_, who);
-    part_of_kind(box.slot.device,
-                 {parts::PartKind::breaker, parts::PartKind::fuse, parts::PartKind::disconnect},
-                 "breaker, fuse or disconnect", who);
+    device(box.slot.device, who);
+    for (const auto& e : box.slot.except) slot_exception(e, box);
     part_of_kind(box.arrester, {parts::PartKind::arrester}, "arrester", who);
   }
 

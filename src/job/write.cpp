@@ -102,6 +102,15 @@ class InlineWriter {
     const std::string text = of(member);
     if (!text.empty()) add(key, text);
   }
+  template <RecordById R>
+  void operator()(std::string_view key, std::vector<R>& member, const About&) {
+    std::vector<std::string> all;
+    for (auto& record : member) {
+      const std::string text = of(record);
+      all.push_back(key_text(record.id) + " = " + (text.empty() ? "{}" : text));
+    }
+    if (!all.empty()) add(key, "{ " + text::join(all, ", ") + " }");
+  }
   template <class R>
     requires(Record<R> && !RecordById<R>)
   void operator()(std::string_view key, std::vector<R>& member, const About&) {

@@ -215,6 +215,8 @@ Job random_job() {
     box.part = std::string("part-box");
     box.at.on = std::string("F");
     box.slot.device = std::string("part-fuse");
+    if (b == 0 && *rc::gen::inRange(0, 2) == 0)  // string S1 lands there
+      add(box.slot.except, "1").device = std::string("part-breaker");
     box.arrester = std::string("part-arrester");
     box.out = "OUT" + std::to_string(b);
     box.lands = landing(b == 0 ? "INV.PV1" : "B0." + std::to_string(40 + b));

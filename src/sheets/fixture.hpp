@@ -19,6 +19,7 @@ struct Options {
   int strings = 2;
   std::string devices_in = "plus", scheme = "functional", pole = "minus", device = "breaker";
   bool arrester = true, outline = true, part = true;
+  bool mixed = false;  ///< slot 1 has a wider fuse of its own
   std::string name = "Test field", ids = "S";
   std::string more_header = {};  ///< further lines of [job]
 };
@@ -62,6 +63,11 @@ inline std::string job_text(const Options& o) {
       "line = {{ wires = 1, torque = \"2.8 N·m\" }}\nload = {{ torque = \"2.8 N·m\" }}\n"
       "size = [\"{} mm\", \"85 mm\"]\n",
       o.device, poles, 18 * poles);
+  if (o.mixed)
+    s += fmt::format(
+        "[part.other]\nkind = \"fuse\"\nrating = \"8 A\"\nline = {{ wires = 1, torque = \"2.0 "
+        "N·m\" }}\nsize = [\"{} mm\", \"81 mm\"]\n",
+        22 * poles);
   s += "[part.arr]\nkind = \"arrester\"\nv_dc = \"200 V\"\nsize = [\"36 mm\", \"85 mm\"]\n";
   s += "[surface.rack]\ntilt = \"45 °\"\nazimuth = \"180 °\"\n[row]\n";
   for (int i = 1; i <= o.strings; ++i)
@@ -76,11 +82,11 @@ inline std::string job_text(const Options& o) {
         "\"4.4 m\" }}\n",
         o.ids, i, i, i, i, i);
   s += fmt::format(
-      "[box.A1]\n{}slot = {{ device = \"dev\", poles = {} }}\n"
+      "[box.A1]\n{}slot = {{ device = \"dev\", poles = {}{} }}\n"
       "home_run = {{ wire = \"10 AWG Cu PV\", tail = \"0.75 m\", segment = [{{ in = \"free-air\" "
       "}}] }}\n"
       "out = \"OUT\"\nrack_bond = \"6 AWG bare Cu\"\n{}",
-      o.part ? "part = \"BX\"\n" : "", poles,
+      o.part ? "part = \"BX\"\n" : "", poles, o.mixed ? ", except.1 = { device = \"other\" }" : "",
       o.arrester ? "arrester = \"arr\"\narrester_wire = \"10 AWG Cu XHHW-2\"\n" : "");
   s += "[run.OUT]\nfrom = \"A1\"\nto = \"CC1.PV1\"\nwire = { poles = \"2 AWG Cu XHHW-2\", egc = "
        "\"choose\" }\n"

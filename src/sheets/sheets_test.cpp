@@ -37,8 +37,11 @@ std::vector<std::pair<std::string, Options>> forms() {
     all.push_back(
         {"no arrester " + std::to_string(n), {.strings = n, .scheme = "solid", .arrester = false}});
     all.push_back({"no outline " + std::to_string(n), {.strings = n, .outline = false}});
+    all.push_back({"unlike devices " + std::to_string(n), {.strings = n, .mixed = true}});
     all.push_back({"part not known " + std::to_string(n), {.strings = n, .part = false}});
   }
+  all.push_back({"unlike devices, both poles",
+                 {.strings = 4, .devices_in = "both", .scheme = "ungrounded", .mixed = true}});
   all.push_back({"long ids", {.strings = 4, .ids = "NorthWing"}});
   all.push_back({"long ids, many", {.strings = 12, .ids = "North"}});
   return all;
@@ -206,10 +209,10 @@ TEST(Sheets, IdsOfAPageAreUnique) {
 }
 
 TEST(Sheets, ExamplesDrawWithoutOverlap) {
-  for (const char* example :
-       {"north-cabin", "barn-roof", "school-roof", "shed-repair", "two-box-field"}) {
-    SCOPED_TRACE(example);
-    const Made made(fixture::file("examples/" + std::string(example) + ".toml"));
+  const std::filesystem::path folder(STRINGWRIGHT_SOURCE_DIR "/examples");
+  for (const auto& example : std::filesystem::directory_iterator(folder)) {
+    SCOPED_TRACE(example.path().filename());
+    const Made made(fixture::file("examples/" + example.path().filename().string()));
     for (const Page& page : pages(papers(made.material()))) check_page(page);
   }
 }
@@ -285,6 +288,19 @@ TEST(Sheets, FuseHoldersAreDrawnEmpty) {
   EXPECT_THAT(text, testing::HasSubstr("empty"));
   EXPECT_THAT(text, testing::HasSubstr("no load"));
   EXPECT_THAT(text, testing::Not(testing::HasSubstr("OFF")));
+}
+
+TEST(Sheets, UnlikeDevicesOfABoxAreToldApart) {
+  const Made made(Options{.strings = 4, .mixed = true});
+  std::string text;
+  for (const Page& page : papers(made.material()).at(0).pages) text += text_of(page);
+  for (const char* words : {"Fuse holder 8 A, string side", "Breaker 20 A, string side",
+                            "Holders Q1 empty; Q2 to Q4 OFF", "Never pull one under load"})
+    EXPECT_THAT(text, testing::HasSubstr(words));
+  const Made narrow(fixture::file("examples/shed-repair.toml"));
+  const std::string small = text_of(papers(narrow.material()).at(0).pages.at(0));
+  EXPECT_THAT(small, testing::HasSubstr("\n10 A\n"));
+  EXPECT_THAT(small, testing::HasSubstr("\n15 A\n"));
 }
 
 TEST(Sheets, ReportShowsEveryFindingAndEveryGap) {

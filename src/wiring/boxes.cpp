@@ -64,18 +64,30 @@ int add_finger_bus(Builder& b, const job::Box& box, const parts::Part* part, Pol
   return bus;
 }
 
+/// The slots' common record with what slot `number` has of its own.
+job::Slot slot_of(const job::Box& box, const std::string& number) {
+  job::Slot slot = box.slot;
+  if (const job::SlotException* own = job::find(box.slot.except, number)) {
+    slot.span = own->span;
+    if (own->device) slot.device = own->device;
+    if (own->poles) slot.poles = own->poles;
+  }
+  return slot;
+}
+
 void add_slot(Builder& b, const job::Box& box, BoxCircuit& circuit, int n,
               const DevicePoles& where) {
   const std::string number = std::to_string(n);
+  const job::Slot slot = slot_of(box, number);
   const int q =
-      b.device(DeviceKind::protector, box.id + ".Q" + number, "Q" + number, box.id, box.slot.span);
+      b.device(DeviceKind::protector, box.id + ".Q" + number, "Q" + number, box.id, slot.span);
   circuit.devices.push_back(q);
   auto& d = b.w.devices[at(q)];
   d.number = n;
   d.spare = !used(b.w.job, box.id, n);
   if (d.spare) return;
-  d.part = box.slot.device.value_or("");
-  d.poles = box.slot.poles.value_or(1);
+  d.part = slot.device.value_or("");
+  d.poles = slot.poles.value_or(1);
   const parts::Part* part = job::find(b.w.job.part, d.part);
   const bool both = where.plus && where.minus;
   const auto pole = [&](Pole p, int bus) {
@@ -87,7 +99,7 @@ void add_slot(Builder& b, const job::Box& box, BoxCircuit& circuit, int n,
     spec(b.w, load, part ? &part->load : nullptr);
     const int finger = b.terminal(bus, "finger" + number, "", p, n);
     b.conductor(ConductorKind::finger, b.w.devices[at(q)].id + ".finger" + sign, "finger", p, load,
-                finger, box.slot.span);
+                finger, slot.span);
   };
   if (where.plus) pole(Pole::plus, circuit.bus_plus);
   if (where.minus) pole(Pole::minus, circuit.bus_minus);

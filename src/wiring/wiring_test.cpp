@@ -172,6 +172,27 @@ TEST(Wiring, PositiveGroundedPutsDevicesInTheMinus) {
   EXPECT_EQ(colour(w, conductor(w, "S1-")), "black");
 }
 
+TEST(Wiring, ASlotWithADeviceOfItsOwn) {
+  std::string text = cabin_text();
+  const std::string common = "slot = { device = \"breaker-20A\", poles = 1";
+  text.replace(text.find(common), common.size(),
+               common + ", except.2 = { device = \"breaker-40A\" }, except.1 = { poles = 2 }");
+  const Wiring w = build_text(text);
+  expect_sound(w);
+  const auto device = [&](const char* id) {
+    return w.devices[static_cast<std::size_t>(w.find_device(id))];
+  };
+  EXPECT_EQ(device("A1.Q1").part, "breaker-20A");
+  EXPECT_EQ(device("A1.Q1").poles, 2);
+  EXPECT_EQ(device("A1.Q2").part, "breaker-40A");
+  EXPECT_EQ(device("A1.Q2").poles, 1);
+  EXPECT_NE(device("A1.Q1").span, device("A1.Q2").span);
+  // Each terminal takes what its own device takes.
+  EXPECT_EQ(
+      w.terminals[static_cast<std::size_t>(w.find_terminal("A1.Q2.line"))].spec->wire_max->print(),
+      "2 AWG");
+}
+
 TEST(Wiring, BothPoles) {
   std::string text = cabin_text();
   const auto swap = [&](const std::string& from, const std::string& to) {

@@ -24,10 +24,24 @@ void describe(V& visit, PlaceAt& p) {
   visit("y", p.y, About{.doc = "Up the slope.", .example = "0.9 m"});
 }
 
+/// `slot.except.5`: what is different in slot 5.
+struct SlotException {
+  std::string id;
+  Span span;
+  Given<std::string> device;
+  Given<int> poles;
+};
+template <class V>
+void describe(V& visit, SlotException& e) {
+  visit("device", e.device, About{.doc = "Its own part.", .example = "breaker-10A"});
+  visit("poles", e.poles, About{.doc = "Its own poles.", .example = "2", .min = 1, .max = 4});
+}
+
 struct Slot {
   Span span;
   Given<std::string> device;
   Given<int> poles;
+  std::vector<SlotException> except;
 };
 template <class V>
 void describe(V& visit, Slot& s) {
@@ -38,6 +52,8 @@ void describe(V& visit, Slot& s) {
               .example = "1",
               .min = 1,
               .max = 4});
+  visit("except", s.except,
+        About{.doc = "Slots whose device differs, by number: what is left out there is the same."});
 }
 
 /// The two wires of each string from its plugs to the box.

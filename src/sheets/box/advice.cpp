@@ -59,9 +59,11 @@ Advice before_landing(const View& v, const Names& n) {
   Advice a{"Before you land a wire", {}};
   if (!v.circuit().feeders.empty())
     a.lines.push_back("Every box that lands here: devices off and locked.");
-  if (!n.devices.empty())
-    a.lines.push_back((v.fuses() ? "Holders " + n.devices + " empty; " : n.devices + " OFF; ") +
-                      far_end(v));
+  if (!n.devices.empty()) {
+    const auto holders = v.labels(true), switches = v.labels(false);
+    a.lines.push_back((holders.empty() ? "" : "Holders " + listed(holders) + " empty; ") +
+                      (switches.empty() ? "" : listed(switches) + " OFF; ") + far_end(v));
+  }
   if (v.strings() > 0)
     a.lines.push_back("Then both plugs of each string open at the array, and capped.");
   const std::string pairs =

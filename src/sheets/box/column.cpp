@@ -84,17 +84,26 @@ class Table {
     s.rows.push_back(std::move(r));
   }
 
-  Section device_side(bool load) const {
-    const std::string what = device_word(v_.device_part);
-    const std::string capital =
+  /// One section for each kind of device in the box, in the order of their first places.
+  std::vector<Section> device_sides(bool load) const {
+    std::vector<Section> all;
+    for (const auto* part : v_.kinds()) all.push_back(device_side(load, part, !v_.one_kind()));
+    return all;
+  }
+
+  Section device_side(bool load, const parts::Part* part, bool among_others) const {
+    const std::string what = device_word(part);
+    std::string capital =
         what == "fuse" ? "Fuse holder"
                        : std::string(1, static_cast<char>(std::toupper(what[0]))) + what.substr(1);
+    if (among_others) capital += " " + rating(part).front();
     Section s{
         load ? "T" : "L",
         capital + (load ? ", bus side, top"
                         : (v_.strings() > 0 ? ", string side, bottom" : ", feeder side, bottom")),
         {}};
-    for (const auto& p : v_.places)
+    for (const auto& p : v_.places) {
+      if (v_.wiring.part_of(p.device) != part) continue;
       for (const auto& e : p.ends) {
         const int t = load ? e.load : e.line;
         if (t < 0) continue;
@@ -107,6 +116,7 @@ class Table {
         }
         add(s, std::move(r));
       }
+    }
     return s;
   }
 
@@ -132,7 +142,8 @@ std::vector<Section> table(const View& v, bool shared) {
   const Table t(v, shared);
   std::vector<Section> all;
   for (const bool load : {true, false})
-    if (Section s = t.device_side(load); !s.rows.empty()) all.push_back(std::move(s));
+    for (Section& s : t.device_sides(load))
+      if (!s.rows.empty()) all.push_back(std::move(s));
   for (const auto& b : v.buses) all.push_back(t.bar(b, true));
   for (const auto& b : v.bars) all.push_back(t.bar(b, false));
   if (v.arrester >= 0) {

@@ -96,12 +96,21 @@ void face_words(Canvas& c, const View& v, const Layout& l, const Face& f, const 
   for (const auto& w : words) c.text({x, y += 5}, fit(w, b.w - 1, size::caption), middle);
 }
 
-void narrow_face(Canvas& c, const Layout& l, const Face& f, const Place& p, bool fuse) {
+/// @param own  rating, where not all devices of the box are alike; empty else
+void narrow_face(Canvas& c, const Layout& l, const Face& f, const Place& p, bool fuse,
+                 const std::string& own) {
   const Box& b = f.box;
   const double x = b.centre().x;
   const double lower = l.face_bottom - 1.4;
   c.text({x, lower}, std::to_string(p.number), {.weight = Weight::bold, .align = Align::middle});
-  const double top = l.face_top + 1, bottom = lower - 3.6;
+  const double bottom = lower - 3.6;
+  double top = l.face_top + 1;
+  if (!own.empty()) {
+    const double length = measure(own, size::caption, Weight::semibold).width;
+    c.text({x + half_capital(size::caption), top + length}, own,
+           {.weight = Weight::semibold, .turn = -90});
+    top += length + 1;
+  }
   const Point m{x, (top + bottom) / 2};
   if (fuse) {
     empty_fuse_holder(c, m, bottom - top);
@@ -136,7 +145,7 @@ void devices(Canvas& c, const View& v, const Layout& l) {
       g.line({x, f.box.y}, {x, l.face_top}, {Ink::ink, draw::weight::fine});
     }
     if (l.small)
-      narrow_face(g, l, f, p, fuse);
+      narrow_face(g, l, f, p, fuse, v.one_kind() ? "" : rating(part).front());
     else
       face_words(g, v, l, f, p, fuse);
     c.add(g.group(device.id, "device", device.label));

@@ -62,14 +62,23 @@ void Layouter::sizes() {
   int poles = static_cast<int>(v_.buses.size());
   for (const auto& p : v_.places)
     if (!p.spare) poles = std::max(v_.device(p.device).poles, static_cast<int>(p.ends.size()));
-  const Point real = size_of(v_.device_part).value_or(Point{18.0 * std::max(1, poles), 85.0});
+  const Point usual = size_of(v_.device_part).value_or(Point{18.0 * std::max(1, poles), 85.0});
   const auto lines = static_cast<double>(std::max<std::size_t>(1, v_.buses.size()));
   const double least = 6.0 * lines;
-  device_width_ = std::max(real.x * s_, least);
-  stretched_ = real.x * s_ < least - 0.01;
-  device_height_ = std::max(real.y * s_, 28.0);
-  stretched_ = stretched_ || real.y * s_ < 27.99;
-  pole_pitch_ = device_width_ / lines;
+  device_height_ = 28.0;
+  // Every place as wide as its own device; a spare one as the first device of the box.
+  for (const auto& p : v_.places) {
+    const Point real = p.spare ? usual : size_of(v_.wiring.part_of(p.device)).value_or(usual);
+    place_left_.push_back(devices_width_);
+    place_width_.push_back(std::max(real.x * s_, least));
+    devices_width_ += place_width_.back();
+    stretched_ = stretched_ || real.x * s_ < least - 0.01 || real.y * s_ < 27.99;
+    device_height_ = std::max(device_height_, real.y * s_);
+  }
+  const double narrowest = place_width_.empty()
+                               ? std::max(usual.x * s_, least)
+                               : *std::min_element(place_width_.begin(), place_width_.end());
+  pole_pitch_ = narrowest / lines;
   hole_pitch_ = s_ >= 1 ? 10 : 5;
   slot_pitch_ = s_ >= 1 ? 10 : 5;
   lug_pitch_ = s_ >= 1 ? 10 : 6.4;
@@ -77,7 +86,7 @@ void Layouter::sizes() {
   out_pitch_ = s_ >= 1 ? 13.6 : 7.0;
   hole_radius_ = s_ >= 1 ? 1.7 : 1.5;
   lug_radius_ = s_ >= 1 ? 2.3 : 2.0;
-  l_.small = device_width_ < 14;
+  l_.small = narrowest < 14;
   l_.scale = s_;
   l_.to_scale = outline_.has_value();
   l_.column = room_.column;

@@ -127,8 +127,9 @@ class Layouter {
   Layout l_;
 
   // Sizes on paper.
-  double device_width_ = 18, device_height_ = 85, pole_pitch_ = 18, devices_width_ = 0;
-  bool stretched_ = false;  ///< devices are drawn larger than the scale says
+  double device_height_ = 85, pole_pitch_ = 18, devices_width_ = 0;
+  std::vector<double> place_left_, place_width_;  ///< [n_places], left against the first one's
+  bool stretched_ = false;                        ///< devices are drawn larger than the scale says
   double hole_pitch_ = 10, slot_pitch_ = 10, lug_pitch_ = 10, out_pitch_ = 13.6, first_lug_ = 15;
   double hole_radius_ = 1.7, lug_radius_ = 2.3;
 

@@ -9,7 +9,6 @@ using draw::Point;
 using wiring::Pole;
 
 bool Layouter::widths() {
-  devices_width_ = static_cast<double>(v_.places.size()) * device_width_;
   const double more_outs = out_pitch_ * std::max(0.0, static_cast<double>(v_.buses.size()) - 1);
 
   // Three rows ask for their width: devices and bars, bus and arrester, the entries below.
@@ -147,12 +146,13 @@ void Layouter::place_devices() {
     const Place& p = v_.places[i];
     Face f;
     f.place = static_cast<int>(i);
-    const double x = x_device_ + static_cast<double>(i) * device_width_;
+    const double x = x_device_ + place_left_[i];
+    const double width = place_width_[i];
     const double gap = l_.small ? 0.4 : 0.5;
-    f.box = {x + gap, device_top_, device_width_ - 2 * gap, device_height_};
+    f.box = {x + gap, device_top_, width - 2 * gap, device_height_};
     const std::size_t n =
         p.ends.empty() ? std::max<std::size_t>(1, v_.buses.size()) : p.ends.size();
-    const double pitch = device_width_ / static_cast<double>(n);
+    const double pitch = width / static_cast<double>(n);
     for (std::size_t k = 0; k < n; ++k)
       f.poles.push_back(x + pitch * (static_cast<double>(k) + 0.5));
     const double inset = std::max(4.6, 8.0 * device_height_ / 85);
@@ -186,7 +186,7 @@ void Layouter::place_buses() {
   l_.buses.assign(v_.buses.size(), {});
   // The lower bus ends first, so that the upper one's wires go down beside it.
   double x = x_device_ + devices_width_;
-  if (!v_.places.empty()) x -= device_width_ / 2;
+  if (!v_.places.empty()) x -= place_width_.back() / 2;
   x += first_lug_;
   for (std::size_t i = v_.buses.size(); i-- > 0;) {
     const Bar& bar = v_.buses[i];

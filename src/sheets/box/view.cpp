@@ -35,6 +35,22 @@ std::vector<int> View::on(int terminal) const {
   return found;
 }
 
+std::vector<std::string> View::labels(bool of_fuses) const {
+  std::vector<std::string> all;
+  for (const auto& p : places)
+    if (!p.spare && is_fuse(p) == of_fuses) all.push_back(device(p.device).label);
+  return all;
+}
+
+std::vector<const parts::Part*> View::kinds() const {
+  std::vector<const parts::Part*> all;
+  for (const auto& p : places)
+    if (const auto* own = wiring.part_of(p.device);
+        !p.spare && std::find(all.begin(), all.end(), own) == all.end())
+      all.push_back(own);
+  return all;
+}
+
 std::string number_in(const std::string& label, const std::string& letter) {
   return text::starts_with(label, letter) ? label.substr(letter.size()) : label;
 }

@@ -62,9 +62,16 @@ struct View {
   /// Conductors on a terminal, fingers left out.
   std::vector<int> on(int terminal) const;
   int strings() const { return static_cast<int>(circuit().strings.size()); }
-  bool fuses() const {
-    return device_part && device_part->kind && *device_part->kind == parts::PartKind::fuse;
+  bool is_fuse(const Place& p) const {
+    const parts::Part* own = wiring.part_of(p.device);
+    return own && own->kind && *own->kind == parts::PartKind::fuse;
   }
+  /// Labels of the used places, of fuses or of all else.
+  std::vector<std::string> labels(bool of_fuses) const;
+  /// The parts of the used places, each once, in the order of their first places.
+  std::vector<const parts::Part*> kinds() const;
+  bool one_kind() const { return kinds().size() < 2; }
+  bool fuses() const { return !labels(true).empty(); }
 };
 
 View view(const wiring::Wiring& w, int box);
