@@ -293,7 +293,8 @@ TEST(Sheets, FuseHoldersAreDrawnEmpty) {
 TEST(Sheets, UnlikeDevicesOfABoxAreToldApart) {
   const Made made(Options{.strings = 4, .mixed = true});
   std::string text;
-  for (const Page& page : papers(made.material()).at(0).pages) text += text_of(page);
+  const auto set = papers(made.material());
+  for (const Page& page : set.at(0).pages) text += text_of(page);
   for (const char* words : {"Fuse holder 8 A, string side", "Breaker 20 A, string side",
                             "Holders Q1 empty; Q2 to Q4 OFF", "Never pull one under load"})
     EXPECT_THAT(text, testing::HasSubstr(words));
