@@ -62,6 +62,10 @@ class KindCheck {
   void operator()(std::string_view key, R& member, const About& about) {
     if (member.span.known()) refuse(key, member.span, about);
   }
+  template <Record R>
+  void operator()(std::string_view key, std::vector<R>& member, const About& about) {
+    if (!member.empty()) refuse(key, member.front().span, about);
+  }
 
  private:
   void refuse(std::string_view key, Span span, const About& about) {
@@ -81,7 +85,24 @@ class KindCheck {
   Messages& out_;
 };
 
+/// The points of a maker's table have to rise, or nothing can be read between them.
+template <class Point, class Value>
+void check_rising(const std::vector<Point>& points, Given<Value> Point::* along,
+                  const std::string& what, Messages& out) {
+  for (std::size_t k = 1; k < points.size(); ++k) {
+    const auto &before = points[k - 1].*along, &here = points[k].*along;
+    if (before && here && !(*before < *here))
+      out.error("job.contradiction", here.span,
+                what + " does not rise: point " + std::to_string(k + 1) +
+                    " is not above the one before it",
+                "write the points in rising order, each once");
+  }
+}
+
 void check_part(const parts::Part& part, Messages& out) {
+  check_rising(part.curve, &parts::TimeCurrentPoint::times, "the curve of part " + part.id, out);
+  check_rising(part.derating, &parts::DeratingPoint::ambient, "the derating of part " + part.id,
+               out);
   if (!part.kind) return;
   parts::Part copy = part;  // field lists visit what can be written
   KindCheck check(part, name_of(*part.kind), out);

@@ -20,6 +20,12 @@ inline RecordInfo info_of(const parts::Part*) { return {"part", "Parts"}; }
 inline RecordInfo info_of(const parts::TerminalSpec*) {
   return {"terminal", "Terminals of a part"};
 }
+inline RecordInfo info_of(const parts::TimeCurrentPoint*) {
+  return {"time_current_point", "Points of a time-current curve"};
+}
+inline RecordInfo info_of(const parts::DeratingPoint*) {
+  return {"derating_point", "Points of a derating table"};
+}
 inline RecordInfo info_of(const Surface*) { return {"surface", "Surfaces"}; }
 inline RecordInfo info_of(const Row*) { return {"row", "Rows"}; }
 inline RecordInfo info_of(const Rows*) { return {"rows", "Many like rows"}; }

@@ -77,6 +77,10 @@ struct TakePlacesAway {
     member.span = {};
     describe(*this, member);
   }
+  template <Record R>
+  void operator()(std::string_view key, std::vector<R>& member, const About& about) {
+    for (R& one : member) (*this)(key, one, about);
+  }
 };
 
 template <class T>

@@ -202,6 +202,11 @@ Job random_job() {
     auto& part = add(job.part, "part-" + std::string(name));
     part.kind = kind;
     if (kind == parts::PartKind::box) part.slots = 48;
+    if (kind == parts::PartKind::fuse) {
+      part.curve = {{{}, units::Ratio(1.35), units::hours(1)}, {{}, units::Ratio(2.1), {}}};
+      part.curve.back().within = units::seconds(120);
+      part.derating = {{{}, units::celsius(60), units::Ratio(0.86)}};
+    }
   }
   add(job.surface, "F");
   auto& equipment = add(job.equipment, "INV");

@@ -42,6 +42,7 @@ struct Module {
   Given<std::vector<units::Length>> size;
   Given<units::Length> lead_plus, lead_minus;
   Given<std::string> family;
+  Given<units::Current> bypass_rating, connector_rating;
 };
 
 template <class V>
@@ -133,6 +134,16 @@ void describe(V& visit, Module& m) {
   visit("family", m.family,
         About{.doc = "Connector family, by a neutral name of your own; unlike families never mate.",
               .example = "K2"});
+  visit("bypass_rating", m.bypass_rating,
+        About{.doc = "Current that a bypass diode carries without end, by the maker.",
+              .example = "15 A",
+              .min = 0.1,
+              .max = 200});
+  visit("connector_rating", m.connector_rating,
+        About{.doc = "Rated current of the connectors, by the maker.",
+              .example = "30 A",
+              .min = 0.1,
+              .max = 200});
 }
 
 }  // namespace stringwright::parts

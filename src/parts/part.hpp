@@ -7,6 +7,7 @@
 
 #include "base/about.hpp"
 #include "base/span.hpp"
+#include "parts/device_curve.hpp"
 #include "parts/module.hpp"
 #include "units/sizes.hpp"
 
@@ -71,6 +72,8 @@ struct Part {
   Given<int> poles;
   Given<bool> polarised, load_break, continuous_100;
   Given<units::Current> interrupt;
+  std::vector<TimeCurrentPoint> curve;  ///< breaker, fuse: rising current
+  std::vector<DeratingPoint> derating;  ///< breaker, fuse, disconnect: rising temperature
   Given<units::Voltage> v_dc;  ///< box, disconnect, arrester (maximum continuous operating voltage)
   TerminalSpec line, load;
   Given<std::vector<units::Length>> size;  ///< width, height of the face
@@ -157,6 +160,13 @@ void describe(V& visit, Part& p) {
               .example = "5 kA",
               .min = 1,
               .max = 500000,
+              .only = "breaker fuse disconnect"});
+  visit("curve", p.curve,
+        About{.doc = "Points of the maker's time-current curve, the slow side of its band, rising.",
+              .only = "breaker fuse"});
+  visit("derating", p.derating,
+        About{.doc = "The maker's factors on the rating by the temperature around the device, "
+                     "rising; 1 at the temperature of the rating.",
               .only = "breaker fuse disconnect"});
   visit("v_dc", p.v_dc,
         About{.doc = "Box, disconnect: maximum d.c. voltage. Arrester: maximum continuous "

@@ -90,6 +90,7 @@ struct Box {
   Given<Landing> lands;
   Given<std::string> arrester;
   Given<units::Wire> rack_bond, arrester_wire;
+  Given<units::Temperature> t_inside;
 };
 template <class V>
 void describe(V& visit, Box& b) {
@@ -107,6 +108,12 @@ void describe(V& visit, Box& b) {
         About{.doc = "Wire of the arrester's three leads.", .example = "10 AWG Cu XHHW-2"});
   visit("rack_bond", b.rack_bond,
         About{.doc = "Bond from the racking to the ground bar.", .example = "6 AWG bare Cu"});
+  visit("t_inside", b.t_inside,
+        About{.doc = "Air inside on the hottest day, by heat budget or measured: the devices' "
+                     "derating counts from it.",
+              .example = "65 °C",
+              .min = 263.15,
+              .max = 423.15});
 }
 
 }  // namespace stringwright::job
