@@ -115,6 +115,7 @@ json tally_of(const check::Report& r) {
   return {{"fail", t.fail},
           {"cannot_tell", t.cannot_tell},
           {"caution", t.caution},
+          {"on_site", t.on_site},
           {"pass", t.pass},
           {"waived", t.waived},
           {"not_applicable", t.not_applicable},

@@ -249,7 +249,7 @@ std::string reply_schema() {
     },
     "tally": {
       "type": "object",
-      "required": ["fail", "cannot_tell", "caution", "pass", "waived", "not_applicable", "not_looked_at"],
+      "required": ["fail", "cannot_tell", "caution", "on_site", "pass", "waived", "not_applicable", "not_looked_at"],
       "additionalProperties": { "type": "integer", "minimum": 0 }
     },
     "quantity": {
@@ -267,7 +267,7 @@ std::string reply_schema() {
         "rule": { "type": "string" },
         "thing": { "type": "string" },
         "title": { "type": "string" },
-        "verdict": { "enum": ["pass", "caution", "fail", "cannot-tell", "not-applicable"] },
+        "verdict": { "enum": ["pass", "caution", "fail", "cannot-tell", "on-site", "not-applicable"] },
         "waived": {
           "anyOf": [
             { "type": "null" },

@@ -110,6 +110,9 @@ Tally tally(const Report& r) {
       case trail::Verdict::cannot_tell:
         ++t.cannot_tell;
         break;
+      case trail::Verdict::on_site:
+        ++t.on_site;
+        break;
       case trail::Verdict::not_applicable:
         ++t.not_applicable;
         break;
@@ -122,7 +125,8 @@ std::string tally_line(const Report& r) {
   const Tally t = tally(r);
   std::string line = std::to_string(t.fail) + " fail · " + std::to_string(t.cannot_tell) +
                      " cannot tell · " + std::to_string(t.caution) + " caution · " +
-                     std::to_string(t.pass) + " pass";
+                     std::to_string(t.on_site) + " to check on site · " + std::to_string(t.pass) +
+                     " pass";
   if (t.waived > 0) line += " · " + std::to_string(t.waived) + " waived";
   if (t.not_applicable > 0) line += " · " + std::to_string(t.not_applicable) + " not applicable";
   return line + " · " + std::to_string(t.not_looked_at) + " rules NOT LOOKED AT";

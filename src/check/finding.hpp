@@ -35,14 +35,16 @@ struct Report {
 };
 
 struct Tally {
-  int pass = 0, caution = 0, fail = 0, waived = 0, cannot_tell = 0, not_applicable = 0,
+  int pass = 0, caution = 0, fail = 0, waived = 0, cannot_tell = 0, on_site = 0, not_applicable = 0,
       not_looked_at = 0;
 };
 Tally tally(const Report& r);
 std::string tally_line(
-    const Report& r);  ///< "31 pass · 1 caution · 0 fail · 2 cannot tell · 71 rules not looked at"
+    const Report&
+        r);  ///< "0 fail · 2 cannot tell · 1 caution · 9 to check on site · 31 pass · 71 rules NOT LOOKED AT"
 
-/// True when nothing but passes, cautions, waived fails and not-applicable is found.
+/// True when nothing but passes, cautions, waived fails, points to check on site and not-applicable
+/// is found.
 bool fine(const Report& r);
 
 }  // namespace stringwright::check

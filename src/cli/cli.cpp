@@ -48,7 +48,8 @@ int run(const std::vector<std::string>& arguments, const Out& out) {
   app.set_version_flag("--version", std::string("stringwright ") + std::string(base::version));
   app.require_subcommand(1);
   app.footer(
-      "Exit: 0 fine (cautions included), 1 a fail not waived or a cannot-tell, 2 input, 3 our "
+      "Exit: 0 fine (cautions and points to check on site included), 1 a fail not waived or a "
+      "cannot-tell, 2 input, 3 our "
       "fault.");
   Action chosen;
   for (const Command add : all_commands()) add(app, chosen);

@@ -7,7 +7,7 @@
 /// The command line: flags -> app -> print. One subcommand per file; listed in all.cpp.
 namespace stringwright::cli {
 
-/// How a command ends: 0 fine (cautions included), 1 a fail not waived or a cannot-tell, 2 input,
+/// How a command ends: 0 fine (cautions and points to check on site included), 1 a fail not waived or a cannot-tell, 2 input,
 /// 3 ours.
 enum Exit { fine = 0, findings = 1, input = 2, ours = 3 };
 

@@ -19,6 +19,7 @@ Tone tone_of(const check::Finding& f) {
       return Tone::bad;
     case Verdict::cannot_tell:
     case Verdict::caution:
+    case Verdict::on_site:
       return Tone::doubt;
     case Verdict::pass:
       return Tone::good;
@@ -42,12 +43,14 @@ int rank(const check::Finding& f) {
       return 1;
     case Verdict::caution:
       return 2;
-    case Verdict::pass:
+    case Verdict::on_site:
       return 4;
-    case Verdict::not_applicable:
+    case Verdict::pass:
       return 5;
+    case Verdict::not_applicable:
+      return 6;
   }
-  return 6;
+  return 7;
 }
 
 /// Findings that say the same of several things, once, with the names of all of them.

@@ -12,6 +12,7 @@
 #include "codebook/facts/grounding.hpp"
 #include "codebook/facts/label.hpp"
 #include "codebook/facts/protection.hpp"
+#include "codebook/facts/way.hpp"
 #include "trail/fact.hpp"
 #include "units/quantity.hpp"
 #include "units/sizes.hpp"
@@ -33,7 +34,9 @@ enum class Subject {
   array,             ///< the whole array: its grounding, its metal, rapid shutdown
   equipment,         ///< what the array feeds: its ground-fault and arc-fault protection
   arrester,          ///< surge arrester of a box
-  label              ///< one label that may be due at one place
+  label,             ///< one label that may be due at one place
+  stretch,           ///< of raceway, tray, earth or open air, with everything that lies in it
+  box                ///< a combiner box
 };
 constexpr std::pair<std::string_view, Subject> names(Subject*, int i) {
   constexpr std::pair<std::string_view, Subject> all[] = {
@@ -46,7 +49,9 @@ constexpr std::pair<std::string_view, Subject> names(Subject*, int i) {
       {"array", Subject::array},
       {"equipment", Subject::equipment},
       {"arrester", Subject::arrester},
-      {"label", Subject::label}};
+      {"label", Subject::label},
+      {"stretch", Subject::stretch},
+      {"box", Subject::box}};
   return i < static_cast<int>(std::size(all)) ? all[i] : std::pair<std::string_view, Subject>{};
 }
 
@@ -175,6 +180,7 @@ struct Facts {
   ShutdownFacts shutdown;
   ArresterFacts arrester;
   LabelFacts label;
+  WayFacts way;  ///< stretch
 };
 
 template <class V>
@@ -251,6 +257,7 @@ void describe(V& visit, Facts& f) {
   visit("shutdown", f.shutdown, About{.doc = "Rapid shutdown."});
   visit("arrester", f.arrester, About{.doc = "Surge arrester."});
   visit("label", f.label, About{.doc = "A label."});
+  visit("way", f.way, About{.doc = "The stretch and what lies in it."});
 }
 
 }  // namespace stringwright::codebook

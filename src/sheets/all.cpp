@@ -40,6 +40,7 @@ draw::Strip strip(const Material& m) {
   s.checks = {std::to_string(t.fail) + " fail", std::to_string(t.cannot_tell) + " cannot tell"};
   if (t.waived > 0) s.checks.push_back(std::to_string(t.waived) + " waived");
   s.checks.push_back(std::to_string(t.caution) + " caution");
+  if (t.on_site > 0) s.checks.push_back(std::to_string(t.on_site) + " to check on site");
   s.checks.push_back(std::to_string(t.pass) + " pass");
   s.not_looked_at = std::to_string(t.not_looked_at) + " rules NOT LOOKED AT";
   s.caution = {"Live whenever there is light.", "Treat every conductor as live until proven dead.",

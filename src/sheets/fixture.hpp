@@ -163,7 +163,8 @@ inline check::Report report() {
                 finding("voltage.three", "OUT", Verdict::fail, 45),
                 finding("voltage.four", "CC1.PV1", Verdict::cannot_tell, 40.9),
                 finding("voltage.five", "A1.Q1", Verdict::caution, 40.9),
-                finding("voltage.six", "A1.Q1", Verdict::not_applicable, 40.9)};
+                finding("voltage.six", "A1.Q1", Verdict::not_applicable, 40.9),
+                finding("voltage.seven", "A1", Verdict::on_site, 40.9)};
   job::Waiver w;
   w.finding = std::string("voltage.three@OUT");
   w.reason = std::string("The authority accepts the old run until it is renewed.");

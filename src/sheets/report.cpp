@@ -33,7 +33,7 @@ void paragraph(Flow& flow, const std::string& words, const Type& type = {}) {
   }
 }
 
-/// Six counts side by side, the gap among them as large as the rest.
+/// Seven counts side by side, the gap among them as large as the rest.
 void tally_band(Flow& flow, const check::Report& r) {
   const check::Tally t = check::tally(r);
   struct Cell {
@@ -45,6 +45,7 @@ void tally_band(Flow& flow, const check::Report& r) {
                           {t.cannot_tell, "cannot tell", Mark::cannot_tell},
                           {t.waived, "waived", Mark::waived},
                           {t.caution, "caution", Mark::caution},
+                          {t.on_site, "on site", Mark::on_site},
                           {t.pass, "pass", Mark::pass},
                           {t.not_applicable, "not applicable", Mark::not_applicable}};
   Canvas c;
@@ -143,6 +144,14 @@ void summary(Flow& flow, const Material& m, const std::vector<Entry>& all) {
   heading(flow, open.empty() ? "No fail, no open question, no caution" : "To be read first", 14);
   for (const Entry* e : open) open_point(flow, *e);
   flow.y += 2;
+
+  if (const auto site = report::site_points(all); !site.empty()) {
+    heading(flow, "To be checked on site", 14);
+    paragraph(flow, "Demands on workmanship that no drawing can show. None of them is a pass.");
+    flow.y += 1;
+    for (const Entry* e : site) open_point(flow, *e);
+    flow.y += 2;
+  }
 
   heading(flow, "Where this report ends", 30);
   paragraph(flow,

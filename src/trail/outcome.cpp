@@ -12,6 +12,8 @@ std::string_view word(Verdict v) {
       return "FAIL";
     case Verdict::cannot_tell:
       return "CANNOT TELL";
+    case Verdict::on_site:
+      return "CHECK ON SITE";
     case Verdict::not_applicable:
       return "NOT APPLICABLE";
   }
@@ -28,6 +30,8 @@ std::string_view key(Verdict v) {
       return "fail";
     case Verdict::cannot_tell:
       return "cannot-tell";
+    case Verdict::on_site:
+      return "on-site";
     case Verdict::not_applicable:
       return "not-applicable";
   }

@@ -10,12 +10,15 @@
 namespace stringwright::trail {
 
 /// pass: the demand is met. caution: advice, or a danger that no rule forbids. fail: the demand is not
-/// met. cannot_tell: a fact is missing; never a pass. not_applicable: the rule does not ask this of
-/// this thing.
-enum class Verdict { pass, caution, fail, cannot_tell, not_applicable };
+/// met. cannot_tell: a fact is missing; never a pass. on_site: a demand on workmanship that no drawing
+/// can show, named with its numbers; never a pass, it stays open until somebody has looked.
+/// not_applicable: the rule does not ask this of this thing.
+enum class Verdict { pass, caution, fail, cannot_tell, on_site, not_applicable };
 
-std::string_view word(Verdict v);  ///< "PASS", "CAUTION", "FAIL", "CANNOT TELL", "NOT APPLICABLE"
-std::string_view key(Verdict v);   ///< "pass", "caution", "fail", "cannot-tell", "not-applicable"
+/// "PASS", "CAUTION", "FAIL", "CANNOT TELL", "CHECK ON SITE", "NOT APPLICABLE"
+std::string_view word(Verdict v);
+/// "pass", "caution", "fail", "cannot-tell", "on-site", "not-applicable"
+std::string_view key(Verdict v);
 
 /// The margin line under a finding: values on one scale, against one limit.
 struct Margin {

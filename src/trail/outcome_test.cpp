@@ -9,8 +9,8 @@
 namespace stringwright::trail {
 namespace {
 
-constexpr std::array all{Verdict::pass, Verdict::caution, Verdict::fail, Verdict::cannot_tell,
-                         Verdict::not_applicable};
+constexpr std::array all{Verdict::pass,        Verdict::caution, Verdict::fail,
+                         Verdict::cannot_tell, Verdict::on_site, Verdict::not_applicable};
 
 TEST(Outcome, EveryVerdictHasAWordAndAKeyOfItsOwn) {
   std::set<std::string_view> words;
@@ -20,8 +20,8 @@ TEST(Outcome, EveryVerdictHasAWordAndAKeyOfItsOwn) {
     keys.insert(key(v));
   }
   EXPECT_EQ(words, (std::set<std::string_view>{"PASS", "CAUTION", "FAIL", "CANNOT TELL",
-                                               "NOT APPLICABLE"}));
-  EXPECT_EQ(keys, (std::set<std::string_view>{"pass", "caution", "fail", "cannot-tell",
+                                               "CHECK ON SITE", "NOT APPLICABLE"}));
+  EXPECT_EQ(keys, (std::set<std::string_view>{"pass", "caution", "fail", "cannot-tell", "on-site",
                                               "not-applicable"}));
 }
 

@@ -99,6 +99,8 @@ std::string at_least(const units::AnyQuantity& x, const units::AnyQuantity& limi
 }  // namespace words
 
 Outcome cannot_tell(std::string why) { return {Verdict::cannot_tell, std::move(why), {}, {}}; }
+Outcome on_site(std::string demand) { return {Verdict::on_site, std::move(demand), {}, {}}; }
+
 Outcome not_applicable(std::string why) {
   return {Verdict::not_applicable, std::move(why), {}, {}};
 }

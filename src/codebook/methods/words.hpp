@@ -38,6 +38,9 @@ std::string at_least(const units::AnyQuantity& x, const units::AnyQuantity& limi
 
 Outcome cannot_tell(std::string why);
 Outcome not_applicable(std::string why);
+/// A demand on workmanship that nothing in the job can show: `demand` says what to look at, with the
+/// numbers of this job.
+Outcome on_site(std::string demand);
 
 /// A factor of the code as a step of the trail.
 template <class Q>

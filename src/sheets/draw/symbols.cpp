@@ -79,6 +79,9 @@ void mark(Canvas& c, Point p, double r, Mark m) {
       c.circle(q(0, 0.56), pen * 0.6, no_stroke(), Ink::ink);
       break;
     }
+    case Mark::on_site:
+      c.rect({p.x - 0.8 * r, p.y - 0.8 * r, 1.6 * r, 1.6 * r}, {Ink::ink, pen}, Ink::paper);
+      break;
     case Mark::not_applicable:
       c.line(at(-0.6, 0), at(0.6, 0), {Ink::soft, pen, {}, true});
       break;
@@ -99,6 +102,8 @@ std::string_view word(Mark m) {
       return "FAIL";
     case Mark::cannot_tell:
       return "CANNOT TELL";
+    case Mark::on_site:
+      return "CHECK ON SITE";
     case Mark::not_applicable:
       return "NOT APPLICABLE";
     case Mark::waived:

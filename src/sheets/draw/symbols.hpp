@@ -23,9 +23,9 @@ double occupancy(Canvas& c, Point at, int wires, int may_hold);
 void live_sign(Canvas& c, Point top, double height);
 
 /// Verdict marks. Solid block: fail. Triangle: caution. Dashed ring: cannot tell. Bare tick: pass.
-/// Short bar: not applicable. A waived fail is the struck word with its reason; its mark is an open
+/// Empty square: check on site. Short bar: not applicable. A waived fail is the struck word with its reason; its mark is an open
 /// block, struck through.
-enum class Mark { pass, caution, fail, cannot_tell, not_applicable, waived };
+enum class Mark { pass, caution, fail, cannot_tell, on_site, not_applicable, waived };
 void mark(Canvas& c, Point centre, double radius, Mark m);
 std::string_view word(Mark m);
 

@@ -62,6 +62,8 @@ Mark Entry::mark() const {
       return f.waived ? Mark::waived : Mark::fail;
     case trail::Verdict::cannot_tell:
       return Mark::cannot_tell;
+    case trail::Verdict::on_site:
+      return Mark::on_site;
     case trail::Verdict::not_applicable:
       return Mark::not_applicable;
   }
@@ -118,6 +120,13 @@ std::vector<const Entry*> open_points(const std::vector<Entry>& all) {
     for (const auto& e : all)
       if (e.mark() == m) open.push_back(&e);
   return open;
+}
+
+std::vector<const Entry*> site_points(const std::vector<Entry>& all) {
+  std::vector<const Entry*> points;
+  for (const auto& e : all)
+    if (e.mark() == Mark::on_site) points.push_back(&e);
+  return points;
 }
 
 std::string flat(std::string_view symbols) {

@@ -29,6 +29,8 @@ std::vector<Entry> entries(const check::Report& r);
 
 /// What has to be read first: fails, cannot-tells, waived fails, cautions.
 std::vector<const Entry*> open_points(const std::vector<Entry>& all);
+/// What has to be looked at on site, in order.
+std::vector<const Entry*> site_points(const std::vector<Entry>& all);
 
 /// Symbols as papers print them: no underscores ("I_sc" -> "Isc"; nothing is set below 10 pt).
 std::string flat(std::string_view symbols);
