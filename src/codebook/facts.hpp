@@ -12,7 +12,7 @@
 #include "codebook/facts/grounding.hpp"
 #include "codebook/facts/label.hpp"
 #include "codebook/facts/protection.hpp"
-#include "codebook/facts/way.hpp"
+#include "codebook/facts/laid.hpp"
 #include "trail/fact.hpp"
 #include "units/quantity.hpp"
 #include "units/sizes.hpp"
@@ -180,7 +180,7 @@ struct Facts {
   ShutdownFacts shutdown;
   ArresterFacts arrester;
   LabelFacts label;
-  WayFacts way;  ///< stretch
+  LaidFacts laid;  ///< stretch
 };
 
 template <class V>
@@ -257,7 +257,7 @@ void describe(V& visit, Facts& f) {
   visit("shutdown", f.shutdown, About{.doc = "Rapid shutdown."});
   visit("arrester", f.arrester, About{.doc = "Surge arrester."});
   visit("label", f.label, About{.doc = "A label."});
-  visit("way", f.way, About{.doc = "The stretch and what lies in it."});
+  visit("laid", f.laid, About{.doc = "The stretch and what lies in it."});
 }
 
 }  // namespace stringwright::codebook

@@ -14,7 +14,7 @@ namespace stringwright::codebook {
 using trail::Fact;
 
 /// Like wires that lie in one stretch.
-struct WayWires {
+struct LaidWires {
   Fact<units::Wire> wire;
   Fact<units::Ratio> count;
   Fact<units::Length> od;  ///< outside diameter; left out: by the table where it lists the type
@@ -23,7 +23,7 @@ struct WayWires {
 };
 
 template <class V>
-void describe(V& visit, WayWires& w) {
+void describe(V& visit, LaidWires& w) {
   visit("wire", w.wire, About{.doc = "Size, metal, insulation.", .example = "6 AWG Cu XHHW-2"});
   visit("count", w.count, About{.doc = "How many.", .example = "2"});
   visit("od", w.od, About{.doc = "Outside diameter.", .example = "6.1 mm"});
@@ -33,7 +33,7 @@ void describe(V& visit, WayWires& w) {
 }
 
 /// One stretch of raceway, tray, earth or open air with everything that lies in it.
-struct WayFacts {
+struct LaidFacts {
   Fact<std::string> method;     ///< "PVC40", "free-air", "tray", "buried", ...
   Fact<std::string> circuit;    ///< whose wires: "string" or "output"
   Fact<units::TradeSize> size;  ///< of the raceway
@@ -41,9 +41,9 @@ struct WayFacts {
   Fact<units::Temperature> ambient;
   Fact<units::Length> buried;      ///< cover
   Fact<units::Length> above_roof;  ///< set only over a sunlit roof
-  std::vector<WayWires> wires;
+  std::vector<LaidWires> wires;
   Fact<units::Angle> bends;     ///< all bends between two pull points, this stretch's among them
-  Fact<std::string> reach;      ///< "out-of-reach", "guarded", "within-reach"
+  Fact<bool> guarded;           ///< nobody can touch it: height, fence, mesh, cover
   Fact<bool> inside;            ///< in a building
   Fact<units::Length> support;  ///< largest distance between supports
   Fact<std::string> under;      ///< buried: what lies on top: "soil", "drive", "road", "slab"
@@ -53,7 +53,7 @@ struct WayFacts {
 };
 
 template <class V>
-void describe(V& visit, WayFacts& w) {
+void describe(V& visit, LaidFacts& w) {
   visit("method", w.method, About{.doc = "Wiring method.", .example = "PVC40"});
   visit("circuit", w.circuit, About{.doc = "string or output.", .example = "output"});
   visit("size", w.size, About{.doc = "Trade size.", .example = "1 in"});
