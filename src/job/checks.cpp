@@ -48,6 +48,14 @@ void check_grounding(const Grounding& g, Messages& out) {
               "leave 'pole' out, or choose another scheme");
 }
 
+/// What stands on a roof is on a building.
+void check_site(const Site& s, Messages& out) {
+  if (s.place && *s.place == Place::roof && s.on_building && !*s.on_building)
+    out.error("job.contradiction", s.on_building.span,
+              "nothing is on or in a building, but the array stands on a roof",
+              "write on_building = true, or leave it out");
+}
+
 /// Refuses fields that do not belong to the part's kind.
 class KindCheck {
  public:
@@ -154,6 +162,7 @@ void check_records(const Job& job, Messages& out) {
   check_edition(job.job, out);
   check_date(job.job.date, out);
   check_grounding(job.grounding, out);
+  check_site(job.site, out);
   check_parts(job.part, out);
   for (const auto& run : job.run) check_segments(run.segment, "run." + run.id, out);
   for (const auto& box : job.box)

@@ -9,6 +9,7 @@
 #include "job/record/remarks.hpp"
 #include "job/record/rows.hpp"
 #include "job/record/run.hpp"
+#include "job/record/shutdown.hpp"
 #include "job/record/site.hpp"
 #include "job/record/string.hpp"
 #include "parts/module.hpp"
@@ -23,6 +24,7 @@ struct Job {
   Header job;
   Site site;
   Grounding grounding;
+  RapidShutdown rapid_shutdown;
   std::vector<parts::Module> module;
   std::vector<parts::Part> part;
   std::vector<Surface> surface;
@@ -46,6 +48,8 @@ void describe(V& visit, Job& j) {
   visit("job", j.job, About{.doc = "The whole job.", .required = true});
   visit("site", j.site, About{.doc = "Weather and place."});
   visit("grounding", j.grounding, About{.doc = "System grounding."});
+  visit("rapid_shutdown", j.rapid_shutdown,
+        About{.doc = "What takes the voltage away for the fire service."});
   visit("module", j.module, About{.doc = "Modules by id, from their data sheets."});
   visit("part", j.part, About{.doc = "Parts by id; a job's own record wins over the library's."});
   visit("surface", j.surface, About{.doc = "Planes that rows stand on."});

@@ -15,6 +15,10 @@ struct RecordInfo {
 inline RecordInfo info_of(const Header*) { return {"job", "The whole job"}; }
 inline RecordInfo info_of(const Site*) { return {"site", "Weather and place"}; }
 inline RecordInfo info_of(const Grounding*) { return {"grounding", "System grounding"}; }
+inline RecordInfo info_of(const RapidShutdown*) { return {"rapid_shutdown", "Rapid shutdown"}; }
+inline RecordInfo info_of(const GroundFault*) {
+  return {"ground_fault", "Ground-fault protection"};
+}
 inline RecordInfo info_of(const parts::Module*) { return {"module", "Modules"}; }
 inline RecordInfo info_of(const parts::Part*) { return {"part", "Parts"}; }
 inline RecordInfo info_of(const parts::TerminalSpec*) {

@@ -195,6 +195,7 @@ Job random_job() {
   job.format = 1;
   job.job.edition = *rc::gen::element<std::string>("nec_2017", "nec_2020", "nec_2023");
   job.grounding.scheme = *rc::gen::element(Scheme::functional, Scheme::solid);
+  job.site.on_building = true;  // a roof is no place off a building
   add(job.module, "M");
   add(job.module, "M-2");
   for (int i = 0; !names(static_cast<parts::PartKind*>(nullptr), i).first.empty(); ++i) {

@@ -75,6 +75,8 @@ struct Part {
   std::vector<TimeCurrentPoint> curve;  ///< breaker, fuse: rising current
   std::vector<DeratingPoint> derating;  ///< breaker, fuse, disconnect: rising temperature
   Given<units::Voltage> v_dc;  ///< box, disconnect, arrester (maximum continuous operating voltage)
+  Given<units::Voltage> v_protect;   ///< arrester: protection level
+  Given<units::Current> isc_rating;  ///< arrester: array current under which it fails safely
   TerminalSpec line, load;
   Given<std::vector<units::Length>> size;  ///< width, height of the face
 };
@@ -175,6 +177,18 @@ void describe(V& visit, Part& p) {
               .min = 1,
               .max = 2000,
               .only = "box disconnect arrester"});
+  visit("v_protect", p.v_protect,
+        About{.doc = "Voltage protection level: what it lets through.",
+              .example = "800 V",
+              .min = 50,
+              .max = 20000,
+              .only = "arrester"});
+  visit("isc_rating", p.isc_rating,
+        About{.doc = "Short-circuit current of the array that it is rated for.",
+              .example = "10 kA",
+              .min = 1,
+              .max = 500000,
+              .only = "arrester"});
   visit("line", p.line,
         About{.doc = "Terminal on the string's side.", .only = "breaker fuse disconnect arrester"});
   visit("load", p.load,

@@ -91,6 +91,8 @@ struct Box {
   Given<std::string> arrester;
   Given<units::Wire> rack_bond, arrester_wire;
   Given<units::Temperature> t_inside;
+  Given<units::Length> arrester_leads;
+  Given<bool> rack_bond_guarded;
 };
 template <class V>
 void describe(V& visit, Box& b) {
@@ -106,6 +108,15 @@ void describe(V& visit, Box& b) {
         About{.doc = "Surge arrester in the box, a part.", .example = "arrester-200V"});
   visit("arrester_wire", b.arrester_wire,
         About{.doc = "Wire of the arrester's three leads.", .example = "10 AWG Cu XHHW-2"});
+  visit("arrester_leads", b.arrester_leads,
+        About{.doc = "Both leads of one path through the arrester together: from its conductor "
+                     "and on to the ground bar.",
+              .example = "0.4 m",
+              .min = 0,
+              .max = 10});
+  visit("rack_bond_guarded", b.rack_bond_guarded,
+        About{.doc = "The rack bond is protected from damage, or lies where nothing hits it.",
+              .example = "true"});
   visit("rack_bond", b.rack_bond,
         About{.doc = "Bond from the racking to the ground bar.", .example = "6 AWG bare Cu"});
   visit("t_inside", b.t_inside,

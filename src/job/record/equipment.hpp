@@ -6,6 +6,7 @@
 
 #include "base/about.hpp"
 #include "base/span.hpp"
+#include "job/record/ground_fault.hpp"
 #include "job/record/names.hpp"
 #include "units/quantity.hpp"
 
@@ -44,6 +45,7 @@ struct Input {
   Given<units::Temperature> terminals;
   Given<std::string> device;
   Given<int> poles;
+  Given<units::Voltage> v_impulse;
 };
 template <class V>
 void describe(V& visit, Input& i) {
@@ -85,6 +87,11 @@ void describe(V& visit, Input& i) {
       About{.doc = "Breaker, fuse or disconnect at the input, a part.", .example = "breaker-40A"});
   visit("poles", i.poles,
         About{.doc = "Poles of that device in the circuit.", .example = "1", .min = 1, .max = 4});
+  visit("v_impulse", i.v_impulse,
+        About{.doc = "Surge voltage that it bears (rated impulse withstand).",
+              .example = "2.5 kV",
+              .min = 100,
+              .max = 20000});
 }
 
 struct Equipment {
@@ -93,6 +100,10 @@ struct Equipment {
   Given<EquipmentKind> kind;
   Given<bool> blocks_reverse, isolated;
   std::optional<Battery> battery;
+  std::optional<GroundFault> ground_fault;
+  Given<bool> arc_fault;
+  Given<units::Current> ac_current;
+  Given<units::Voltage> ac_voltage;
   std::vector<Input> input;
 };
 template <class V>
@@ -106,6 +117,21 @@ void describe(V& visit, Equipment& e) {
   visit("isolated", e.isolated,
         About{.doc = "Input and output are isolated from each other.", .example = "false"});
   visit("battery", e.battery, About{.doc = "The battery behind it: a source."});
+  visit("ground_fault", e.ground_fault,
+        About{.doc = "What in it watches for ground faults; left out is not known."});
+  visit("arc_fault", e.arc_fault,
+        About{.doc = "Listed PV arc-fault protection watches its strings and is switched on.",
+              .example = "true"});
+  visit("ac_current", e.ac_current,
+        About{.doc = "Rated a.c. output current of an inverter, for its label.",
+              .example = "24 A",
+              .min = 0.1,
+              .max = 10000});
+  visit("ac_voltage", e.ac_voltage,
+        About{.doc = "Nominal a.c. voltage of an inverter, for its label.",
+              .example = "240 V",
+              .min = 1,
+              .max = 1500});
   visit("input", e.input, About{.doc = "Its PV inputs by name.", .required = true});
 }
 

@@ -21,6 +21,7 @@ inline constexpr std::array<std::string_view, 12> wiring_methods{
 struct RunWire {
   Span span;
   Given<units::Wire> poles, egc;
+  Given<bool> egc_guarded;
 };
 template <class V>
 void describe(V& visit, RunWire& w) {
@@ -32,6 +33,10 @@ void describe(V& visit, RunWire& w) {
         About{.doc = "Equipment grounding conductor of the run.",
               .example = "10 AWG Cu THWN-2",
               .may_choose = true});
+  visit("egc_guarded", w.egc_guarded,
+        About{.doc = "Where the ground wire lies in no raceway it is protected from damage, or "
+                     "nothing can hit it.",
+              .example = "true"});
 }
 
 /// A stretch of a run under one set of conditions, in order from source to load.

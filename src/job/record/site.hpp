@@ -7,11 +7,13 @@
 
 namespace stringwright::job {
 
-enum class Place { ground, roof, pole };
+enum class Place { ground, roof, pole, open_structure };
 constexpr Name<Place> names(Place*, int i) {
-  constexpr Name<Place> all[] = {
-      {"ground", Place::ground}, {"roof", Place::roof}, {"pole", Place::pole}};
-  return i < 3 ? all[i] : Name<Place>{};
+  constexpr Name<Place> all[] = {{"ground", Place::ground},
+                                 {"roof", Place::roof},
+                                 {"pole", Place::pole},
+                                 {"open-structure", Place::open_structure}};
+  return i < 4 ? all[i] : Name<Place>{};
 }
 
 /// `[site]`: the weather that sizes things, and what the array stands on.
@@ -21,6 +23,8 @@ struct Site {
   Given<units::TemperatureDifference> rise;
   Given<Place> place;
   Given<bool> dwelling, on_building;
+  Given<bool> grid, labels_fitted;
+  Given<units::Ratio> flashes;
 };
 template <class V>
 void describe(V& visit, Site& s) {
@@ -44,12 +48,27 @@ void describe(V& visit, Site& s) {
               .example = "30 K",
               .min = 0,
               .max = 60});
-  visit("place", s.place, About{.doc = "What the array stands on.", .example = "ground"});
+  visit("place", s.place,
+        About{.doc = "What the array stands on; open-structure: a detached carport, canopy or "
+                     "trellis.",
+              .example = "ground"});
   visit(
       "dwelling", s.dwelling,
       About{.doc = "The circuits are on or in a one- or two-family dwelling.", .example = "true"});
   visit("on_building", s.on_building,
         About{.doc = "Array or its circuits are on or in a building.", .example = "false"});
+  visit("grid", s.grid,
+        About{.doc = "Utility power comes to this place as well.", .example = "false"});
+  visit("labels_fitted", s.labels_fitted,
+        About{.doc = "Every label that `stringwright labels` lists is on; left out, they count as "
+                     "due.",
+              .example = "true"});
+  visit("flashes", s.flashes,
+        About{.doc = "Flashes of lightning to ground per square kilometre and year, from a map "
+                     "(IEC alone asks).",
+              .example = "2",
+              .min = 0,
+              .max = 100});
 }
 
 }  // namespace stringwright::job
