@@ -26,7 +26,7 @@ std::vector<Explanation::Cited> citations(const codebook::Rule& rule) {
   std::vector<Explanation::Cited> all;
   for (const auto& id : codebook::Edition::offered()) {
     const auto edition = codebook::Edition::open(id);
-    if (!edition) continue;
+    if (!edition || !codebook::asked_in(rule, *edition)) continue;
     std::istringstream keys{std::string(rule.cites)};
     for (std::string key; keys >> key;) {
       const auto source = edition->cite(key);

@@ -38,7 +38,7 @@ void apply_waivers(const std::vector<job::Waiver>& waivers, std::vector<Finding>
 
 std::vector<NotLookedAt> not_looked_at(const codebook::Edition& edition) {
   std::set<std::string> answered;
-  for (const auto* rule : codebook::all_rules()) {
+  for (const auto* rule : codebook::rules_of(edition)) {
     std::istringstream words{std::string(rule->aliases)};
     for (std::string id; words >> id;) answered.insert(id);
   }
@@ -87,7 +87,7 @@ Report check(const wiring::Wiring& w, const codebook::Edition& edition, const Ev
   r.edition = edition.name();
   auto all = facts_of(w, edition);
   if (events) add_events(events->site, events->table, all);
-  for (const auto* rule : codebook::all_rules())
+  for (const auto* rule : codebook::rules_of(edition))
     for (const auto& judged : all)
       if (rule->applies(judged.facts)) r.findings.push_back(ask(*rule, judged, edition));
   apply_waivers(w.job.waive, r.findings);

@@ -21,6 +21,13 @@ std::vector<std::string> Edition::offered() {
   return ids;
 }
 
+std::vector<std::string> Edition::offered(Family family) {
+  std::vector<std::string> ids;
+  for (const auto& id : offered())
+    if (open(id)->family() == family) ids.push_back(id);
+  return ids;
+}
+
 std::vector<std::string> Edition::known() {
   std::vector<std::string> ids;
   for (const auto& edition : tables::editions()) ids.push_back(edition.id);
@@ -45,6 +52,11 @@ std::string_view Edition::id() const { return row(index_).id; }
 std::string_view Edition::name() const { return row(index_).name; }
 std::string_view Edition::title() const { return row(index_).title; }
 int Edition::year() const { return row(index_).year; }
+Family Edition::family() const {
+  return text::starts_with(id(), "iec_") ? Family::iec : Family::nec;
+}
+
+std::string_view print(Family family) { return family == Family::nec ? "NEC" : "IEC"; }
 
 trail::Source Edition::table_source(std::string_view key, std::string_view status) const {
   trail::Source source = cite(key);

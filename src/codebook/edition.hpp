@@ -28,14 +28,19 @@ struct AmbientBand {
   units::Temperature high;
 };
 
+/// A family of editions. Rules, tables and words of one are never mixed with those of the other.
+enum class Family { nec, iec };
+std::string_view print(Family family);  ///< "NEC", "IEC"
+
 /// One published edition of a code: factors, tables and citations as data, each edition a list of
 /// changes over the one before (data/codebook/*.csv). Cheap to copy; the data are compiled in, and each
 /// table is parsed when it is first asked for.
 class Edition {
  public:
-  /// "nec_2017", "nec_2020", "nec_2023". A failure lists what is offered.
+  /// "nec_2014", "nec_2023", "iec_2023" ... A failure lists what is offered.
   static Result<Edition> open(std::string_view id);
-  static std::vector<std::string> offered();  ///< oldest first
+  static std::vector<std::string> offered();  ///< oldest of each family first
+  static std::vector<std::string> offered(Family family);
   /// Also editions whose rules are not complete: for the tables of old published examples.
   static Result<Edition> open_any(std::string_view id);
   static std::vector<std::string> known();  ///< all of them, oldest of each family first
@@ -44,6 +49,7 @@ class Edition {
   std::string_view name() const;   ///< "NEC 2023"
   std::string_view title() const;  ///< "NFPA 70-2023"
   int year() const;                ///< 2023
+  Family family() const;
 
   /// A factor by its id ("conductor.continuous-factor"), with its own citation. Asking for an id that
   /// does not exist in the data is our own mistake (assert); a test asks for all of them.
@@ -61,6 +67,9 @@ class Edition {
 
   /// Citation by key ("current.string", "voltage.coefficient"): "NFPA 70-2023, 690.8(A)(1)(a)(1)".
   trail::Source cite(std::string_view key) const;
+  /// Whether there is one. Asking `cite` for a key that an offered edition lacks is our own mistake.
+  bool has_cite(std::string_view key) const;
+  bool has_factor(std::string_view id) const;
 
   // Tables. Sources, units and status stand at the head of each CSV.
 

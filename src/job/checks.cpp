@@ -15,8 +15,7 @@ void check_edition(const Header& header, Messages& out) {
   const std::string& found = *header.edition;
   const std::vector<std::string> known(editions.begin(), editions.end());
   if (std::find(known.begin(), known.end(), found) != known.end()) return;
-  const std::vector<std::string> later{"nec_2008", "nec_2011", "nec_2014",
-                                       "nec_2026", "iec",      "iec_2016"};
+  const std::vector<std::string> later{"nec_2008", "nec_2011", "nec_2026", "iec", "iec_2016"};
   if (std::find(later.begin(), later.end(), found) != later.end())
     out.error("job.edition", header.edition.span,
               "edition " + text::quoted(found) + " is not offered yet",

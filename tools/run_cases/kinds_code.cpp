@@ -35,7 +35,7 @@ Edition edition_named(const std::string& text) {
                     text.begin() + static_cast<std::ptrdiff_t>(i) + 4,
                     [](unsigned char c) { return std::isdigit(c) != 0; }))
       year = std::stoi(text.substr(i, 4));
-  std::string best = Edition::offered().back();
+  std::string best = Edition::offered(codebook::Family::nec).back();
   if (year > 0) {
     int best_year = 0;
     for (const auto& id : Edition::known()) {

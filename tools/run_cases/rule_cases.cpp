@@ -46,6 +46,8 @@ std::vector<std::string> run(const codebook::Rule& rule, const toml::table& tabl
   const auto facts = read_facts(*given);
   if (!facts) return {facts.failure().message};
 
+  if (!codebook::asked_in(rule, *edition))
+    return {std::string(edition->name()) + " does not ask this rule"};
   trail::Trail trail;
   trail::Outcome outcome{trail::Verdict::not_applicable, "The rule does not ask this.", {}, {}};
   if (rule.applies(*facts)) outcome = rule.check(*facts, *edition, trail);

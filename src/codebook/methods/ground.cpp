@@ -10,6 +10,14 @@ Traced<units::Current> device_for_table(const Facts& facts, const Edition& editi
   if (facts.device_ahead.known()) return trail.given("I_n", "device ahead", facts.device_ahead);
   if (!facts.device_ahead_fitted.known() || *facts.device_ahead_fitted)
     return trail.given("I_n", "device ahead", facts.device_ahead);
+  const auto rated = edition.factor("egc.assumed-device-rated");
+  if (rated.value && rated.value->in(units::plain) == 0) {
+    auto i_max = max_current(facts, edition, trail);
+    if (i_max.value)
+      trail.note("No device stands ahead: one of the circuit's maximum current is assumed.",
+                 edition.cite("egc.no-device"));
+    return i_max;
+  }
   auto i_req = device_current(facts, edition, trail);
   if (!i_req.value) return i_req;
   trail.note("No device stands ahead: one rated for the circuit's current is assumed.",

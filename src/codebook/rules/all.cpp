@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 
 #include "codebook/rule.hpp"
@@ -62,6 +63,42 @@ constexpr std::array rules{
 }  // namespace
 
 std::span<const Rule* const> all_rules() { return rules; }
+
+namespace {
+
+bool of_family(const Rule& rule, Family family) {
+  if (rule.family == Asked::both) return true;
+  return rule.family == (family == Family::nec ? Asked::nec : Asked::iec);
+}
+
+bool asked(const Rule& rule, const Edition& edition, const std::vector<ListedRule>& listed) {
+  if (!of_family(rule, edition.family())) return false;
+  bool any = false;
+  for (std::size_t from = 0; from < rule.aliases.size();) {
+    const auto to = std::min(rule.aliases.find(' ', from), rule.aliases.size());
+    const auto alias = rule.aliases.substr(from, to - from);
+    from = to + 1;
+    if (alias.empty()) continue;
+    any = true;
+    for (const auto& one : listed)
+      if (one.id == alias) return true;
+  }
+  return !any;
+}
+
+}  // namespace
+
+std::vector<const Rule*> rules_of(const Edition& edition) {
+  const auto listed = listed_rules(edition);
+  std::vector<const Rule*> mine;
+  for (const auto* rule : rules)
+    if (asked(*rule, edition, listed)) mine.push_back(rule);
+  return mine;
+}
+
+bool asked_in(const Rule& rule, const Edition& edition) {
+  return asked(rule, edition, listed_rules(edition));
+}
 
 const Rule* find_rule(std::string_view id) {
   for (const auto* rule : rules)

@@ -29,6 +29,10 @@ const std::vector<Row>& all_rows() {
 
 }  // namespace
 
+bool Edition::has_cite(std::string_view key) const {
+  return tables::newest(all_rows(), index_, [&](const Row& r) { return r.key == key; }) != nullptr;
+}
+
 trail::Source Edition::cite(std::string_view key) const {
   const Row* found = tables::newest(all_rows(), index_, [&](const Row& r) { return r.key == key; });
   if (found == nullptr) {

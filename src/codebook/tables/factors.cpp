@@ -49,6 +49,10 @@ const std::vector<Row>& all_rows() {
 
 }  // namespace
 
+bool Edition::has_factor(std::string_view id) const {
+  return tables::newest(all_rows(), index_, [&](const Row& r) { return r.id == id; }) != nullptr;
+}
+
 Looked<units::AnyQuantity> Edition::any_limit(std::string_view id) const {
   Looked<units::AnyQuantity> looked;
   looked.where = std::string(id);
