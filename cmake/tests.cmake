@@ -29,10 +29,11 @@ foreach(source IN LISTS sources)
 endforeach()
 
 if(TARGET run-cases)
-  foreach(folder published rules)
+  foreach(folder published rules editions)
     if(IS_DIRECTORY "${CMAKE_SOURCE_DIR}/cases/${folder}")
       add_test(NAME cases.${folder} COMMAND run-cases "cases/${folder}"
                WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}")
     endif()
   endforeach()
+  add_test(NAME pages COMMAND run-cases --pages "${CMAKE_SOURCE_DIR}")
 endif()

@@ -316,4 +316,64 @@ TEST_F(Cli, EveryReplyKeepsToTheSchema) {
   EXPECT_FALSE(json::parse(bad.out)["usable"].get<bool>());
 }
 
+TEST_F(Cli, CompareSaysOnlyWhatChanges) {
+  const Ran r = run("compare '" STRINGWRIGHT_SOURCE_DIR "/examples/school-roof.toml'");
+  EXPECT_EQ(r.code, 0) << r.err;
+  for (const auto* name : {"NEC 2014", "NEC 2017", "NEC 2020  (the job's)", "NEC 2023"})
+    EXPECT_NE(r.out.find(name), std::string::npos) << name << "\n" << r.out;
+  EXPECT_NE(r.out.find("findings say the same in all of them"), std::string::npos);
+  EXPECT_NE(r.out.find("IEC is a family of its own"), std::string::npos);
+  EXPECT_EQ(r.out.find("IEC 62548"), std::string::npos) << "families are not mixed";
+  const Ran reply = run("compare '" STRINGWRIGHT_SOURCE_DIR "/examples/school-roof.toml' --json");
+  expect_valid(reply.out);
+  const json j = json::parse(reply.out);
+  EXPECT_EQ(j["editions"].size(), 4U);
+  EXPECT_TRUE(j["editions"][2]["own"]);
+}
+
+// The adder over a roof goes at 3/4 in in 2023, at 7/8 in in 2017 and 2020, by height in 2014.
+TEST_F(Cli, CompareNamesTheEditionsOfARoof) {
+  write_cabin("{ in = \"PVC40\", size = \"1 in\", length = \"1.5 m\"",
+              "{ in = \"EMT\", size = \"1 in\", above_roof = \"20 mm\", length = \"1.5 m\"");
+  std::string text = slurp(folder / "job.toml");
+  while (text.find("XHHW-2") != std::string::npos) text.replace(text.find("XHHW-2"), 6, "THWN-2");
+  spit(folder / "job.toml", text);
+  const Ran r = run("compare job.toml");
+  EXPECT_EQ(r.code, 0) << r.err;
+  EXPECT_NE(r.out.find("in NEC 2017 and 2020"), std::string::npos) << r.out;
+}
+
+TEST_F(Cli, IecIsComparedAlone) {
+  write_cabin();
+  const Ran r = run("compare job.toml --family iec");
+  EXPECT_EQ(r.code, 0) << r.err;
+  EXPECT_NE(r.out.find("IEC 62548-1:2023"), std::string::npos) << r.out;
+  EXPECT_NE(r.out.find("of the other family"), std::string::npos) << r.out;
+  EXPECT_EQ(r.out.find("NEC 2017"), std::string::npos) << r.out;
+}
+
+TEST_F(Cli, FlipsStandUnderFindings) {
+  write_cabin();
+  const Ran plain = run("check job.toml");
+  const Ran r = run("check job.toml --flips");
+  EXPECT_EQ(r.code, plain.code);
+  EXPECT_EQ(plain.out.find("~ "), std::string::npos);
+  EXPECT_NE(r.out.find("~ Holds"), std::string::npos) << r.out;
+  const Ran reply = run("check job.toml --flips --json");
+  expect_valid(reply.out);
+  const json j = json::parse(reply.out);
+  const json* f = finding(j, "voltage.equipment-input@CC1.PV1");
+  ASSERT_TRUE(f);
+  EXPECT_FALSE((*f)["flips"].empty());
+}
+
+TEST_F(Cli, ExplainSaysFormulaSourceAndStatusByEdition) {
+  const Ran r = run("explain conductor.terminal-ampacity");
+  EXPECT_EQ(r.code, 0) << r.err;
+  EXPECT_NE(r.out.find("I_req = k_dty · I_max"), std::string::npos) << r.out;
+  EXPECT_NE(r.out.find("k_sun = 1.25"), std::string::npos) << r.out;
+  EXPECT_NE(r.out.find("Not asked in IEC 62548-1:2023"), std::string::npos) << r.out;
+  expect_valid(run("explain conductor.terminal-ampacity --json").out);
+}
+
 }  // namespace

@@ -33,13 +33,15 @@ std::vector<std::string> places_in_no_string(const job::Job& j) {
 
 }  // namespace
 
-Evaluation evaluate(std::string_view text, std::string_view file) {
+Evaluation evaluate(std::string_view text, std::string_view file, std::string_view by) {
   Evaluation e;
   e.file = file;
   e.text = text;
   auto reading = job::read(text, file);
   e.diagnostics = std::move(reading.diagnostics);
   if (!reading.job) return e;
+  e.named_edition = reading.job->job.edition.value_or("");
+  if (!by.empty()) reading.job->job.edition.value = std::string(by);
   const auto edition = codebook::Edition::open(reading.job->job.edition.value_or(""));
   if (!edition) {
     Diagnostic d;
@@ -62,7 +64,9 @@ Evaluation evaluate(std::string_view text, std::string_view file) {
   e.choices = std::move(design.choices);
   const Circuit circuit = circuit_of(e.wiring, *edition, e.remarks);
   if (circuit.solvable) {
-    const events::Site site(e.wiring, circuit.models, circuit.resistances);
+    const events::Site site(e.wiring, circuit.models, circuit.resistances,
+                            edition->family() == codebook::Family::iec ? codebook::Convention::gpv
+                                                                       : codebook::Convention::us);
     events::TableOptions options;
     options.thorough = false;
     // Findings are about what stays for hours: the code's own factor on full sun, not the edge of a cloud.

@@ -27,8 +27,9 @@ struct OperatingPoint {
 /// Everything that follows from one job text. Pure: same text, same bytes.
 struct Evaluation {
   std::string file, text;
-  Diagnostics diagnostics;  ///< mistakes and questions, in the order of the file
-  bool usable = false;      ///< no mistake: what follows is filled
+  std::string named_edition;  ///< what the job itself names, whatever it was judged by
+  Diagnostics diagnostics;    ///< mistakes and questions, in the order of the file
+  bool usable = false;        ///< no mistake: what follows is filled
   wiring::Wiring wiring;
   check::Report report;
   std::vector<design::Choice> choices;
@@ -37,7 +38,8 @@ struct Evaluation {
 };
 
 /// Read, fill, wire, solve and judge a job.
-/// @param file  name for messages only; nothing is opened
-Evaluation evaluate(std::string_view text, std::string_view file);
+/// @param file     name for messages only; nothing is opened
+/// @param edition  judge by this one instead of the job's own; empty: the job's own
+Evaluation evaluate(std::string_view text, std::string_view file, std::string_view edition = {});
 
 }  // namespace stringwright::app

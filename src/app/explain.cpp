@@ -5,6 +5,7 @@
 
 #include "base/text.hpp"
 #include "codebook/edition.hpp"
+#include "codebook/methods/words.hpp"
 #include "codebook/rule.hpp"
 #include "events/event.hpp"
 
@@ -40,7 +41,43 @@ std::vector<Explanation::Cited> citations(const codebook::Rule& rule) {
   return all;
 }
 
+/// The same formulas and factors, wherever they stand.
+bool alike(const std::vector<codebook::AskedLine>& x, const std::vector<codebook::AskedLine>& y) {
+  return std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                    [](const auto& a, const auto& b) { return a.text == b.text; });
+}
+
+void add_asked(const codebook::Rule& rule, Explanation& x) {
+  auto ids = codebook::Edition::offered();
+  std::reverse(ids.begin(), ids.end());
+  for (const auto& id : ids) {
+    const auto edition = codebook::Edition::open(id);
+    if (!codebook::asked_in(rule, *edition)) {
+      x.not_asked_in.insert(x.not_asked_in.begin(), std::string(edition->name()));
+      continue;
+    }
+    auto lines = codebook::asked_lines(rule, *edition);
+    if (lines.empty()) continue;
+    const auto same = std::find_if(x.asked.begin(), x.asked.end(), [&](const auto& a) {
+      return a.editions.front().substr(0, 3) == edition->name().substr(0, 3) &&
+             alike(a.lines, lines);
+    });
+    if (same == x.asked.end())
+      x.asked.push_back({{std::string(edition->name())}, std::move(lines)});
+    else
+      same->editions.push_back(std::string(edition->name()));
+  }
+}
+
 }  // namespace
+
+std::string editions_named(std::vector<std::string> names) {
+  std::sort(names.begin(), names.end());
+  for (std::size_t i = 1; i < names.size(); ++i)
+    if (text::starts_with(names[0], "NEC ") && text::starts_with(names[i], "NEC "))
+      names[i].erase(0, 4);
+  return codebook::words::list(names);
+}
 
 Result<Explanation> explain(std::string_view id, const Evaluation* e) {
   const std::size_t at_sign = id.find('@');
@@ -65,8 +102,15 @@ Result<Explanation> explain(std::string_view id, const Evaluation* e) {
     for (const auto* r : codebook::all_rules()) known.emplace_back(r->id);
     return unknown(rule_id, known, "rule");
   }
-  Explanation x{std::string(rule->id),      std::string(rule->title), std::string(rule->asks),
-                std::string(rule->aliases), citations(*rule),         {}};
+  Explanation x{std::string(rule->id),
+                std::string(rule->title),
+                std::string(rule->asks),
+                std::string(rule->aliases),
+                citations(*rule),
+                {},
+                {},
+                {}};
+  add_asked(*rule, x);
   if (at_sign == std::string_view::npos) return x;
   if (!e)
     return Failure{"app.needs-job",

@@ -89,7 +89,7 @@ json margin(const trail::Margin& m) {
           {"points", points}};
 }
 
-json finding(const check::Finding& f) {
+json finding(const check::Finding& f, const Flips* flips = nullptr) {
   json trail = json::array();
   for (const auto& s : f.trail.steps()) trail.push_back(step(s));
   json waived = nullptr;
@@ -97,17 +97,26 @@ json finding(const check::Finding& f) {
     waived = {{"reason", f.waived->reason.value_or("")},
               {"by", f.waived->by.value_or("")},
               {"date", f.waived->date.value_or("")}};
-  return {{"id", f.id},
-          {"rule", f.rule},
-          {"thing", f.thing},
-          {"title", f.title},
-          {"verdict", trail::key(f.outcome.verdict)},
-          {"waived", waived},
-          {"so", f.outcome.so},
-          {"also", f.outcome.also},
-          {"margin", f.outcome.margin ? margin(*f.outcome.margin) : json(nullptr)},
-          {"at", span(f.span)},
-          {"trail", trail}};
+  json j = {{"id", f.id},
+            {"rule", f.rule},
+            {"thing", f.thing},
+            {"title", f.title},
+            {"verdict", trail::key(f.outcome.verdict)},
+            {"waived", waived},
+            {"so", f.outcome.so},
+            {"also", f.outcome.also},
+            {"margin", f.outcome.margin ? margin(*f.outcome.margin) : json(nullptr)},
+            {"at", span(f.span)},
+            {"trail", trail}};
+  if (flips) {
+    json changes = json::array();
+    if (const auto known = flips->find(f.id); known != flips->end())
+      for (const auto& flip : known->second)
+        changes.push_back(
+            {{"lever", flip.lever}, {"to", trail::key(flip.to)}, {"sentence", flip.sentence}});
+    j["flips"] = changes;
+  }
+  return j;
 }
 
 json tally_of(const check::Report& r) {
@@ -143,7 +152,7 @@ json operating(const Evaluation& e) {
 
 }  // namespace
 
-std::string check_json(const Evaluation& e) {
+std::string check_json(const Evaluation& e, const Flips* flips) {
   json j = {
       {"kind", "check"}, {"file", e.file}, {"usable", e.usable}, {"diagnostics", diagnostics(e)}};
   if (e.usable) {
@@ -159,7 +168,7 @@ std::string check_json(const Evaluation& e) {
     j["fine"] = check::fine(e.report);
     j["tally"] = tally_of(e.report);
     j["findings"] = json::array();
-    for (const auto& f : e.report.findings) j["findings"].push_back(finding(f));
+    for (const auto& f : e.report.findings) j["findings"].push_back(finding(f, flips));
     j["not_looked_at"] = json::array();
     for (const auto& r : e.report.not_looked_at)
       j["not_looked_at"].push_back({{"id", r.id}, {"title", r.title}});
@@ -190,12 +199,22 @@ std::string explain_json(const Explanation& x) {
   json cited = json::array();
   for (const auto& c : x.cited)
     cited.push_back({{"edition", c.edition}, {"cite", c.cite}, {"status", c.status}});
+  json asked = json::array();
+  for (const auto& a : x.asked) {
+    json lines = json::array();
+    for (const auto& l : a.lines)
+      lines.push_back(
+          {{"text", l.text}, {"words", l.words}, {"cite", l.cite}, {"status", l.status}});
+    asked.push_back({{"editions", a.editions}, {"lines", lines}});
+  }
   const json reply = {{"kind", "explain"},
                       {"rule", x.rule},
                       {"title", x.title},
                       {"asks", x.asks},
                       {"aliases", x.aliases},
                       {"cited", cited},
+                      {"asked", asked},
+                      {"not_asked_in", x.not_asked_in},
                       {"finding", x.finding ? finding(*x.finding) : json(nullptr)}};
   return text_of(reply);
 }

@@ -9,6 +9,7 @@ std::string reply_schema() {
   "description": "What the commands print with --json. Generated: stringwright schema reply. Keys end in their unit.",
   "oneOf": [
     { "$ref": "#/definitions/check" },
+    { "$ref": "#/definitions/compare" },
     { "$ref": "#/definitions/papers" },
     { "$ref": "#/definitions/events" },
     { "$ref": "#/definitions/explain" },
@@ -78,6 +79,63 @@ std::string reply_schema() {
           }
         },
         "remarks": { "type": "array", "items": { "type": "string" } }
+      }
+    },
+    "compare": {
+      "type": "object",
+      "description": "the same job under every edition of one family: only what changes",
+      "required": ["kind", "file", "usable", "job", "messages", "editions", "groups", "same", "notes"],
+      "additionalProperties": false,
+      "properties": {
+        "kind": { "const": "compare" },
+        "file": { "type": "string" },
+        "usable": { "type": "boolean", "description": "false: the job has a mistake; messages say which" },
+        "job": { "type": "string" },
+        "messages": { "type": "array", "items": { "type": "string" } },
+        "editions": {
+          "type": "array",
+          "description": "oldest first",
+          "items": {
+            "type": "object",
+            "required": ["id", "name", "own", "tally"],
+            "additionalProperties": false,
+            "properties": {
+              "id": { "type": "string" },
+              "name": { "type": "string" },
+              "own": { "type": "boolean", "description": "the edition that the job names" },
+              "tally": { "$ref": "#/definitions/tally" }
+            }
+          }
+        },
+        "groups": {
+          "type": "array",
+          "items": {
+            "type": "object",
+            "required": ["things", "changes", "savings"],
+            "additionalProperties": false,
+            "properties": {
+              "things": { "type": "array", "items": { "type": "string" } },
+              "changes": {
+                "type": "array",
+                "items": {
+                  "type": "object",
+                  "required": ["rule", "title", "verdict_changes", "sentence", "cheapest"],
+                  "additionalProperties": false,
+                  "properties": {
+                    "rule": { "type": "string" },
+                    "title": { "type": "string" },
+                    "verdict_changes": { "type": "boolean" },
+                    "sentence": { "type": "string" },
+                    "cheapest": { "type": "array", "description": "what would mend it, by edition", "items": { "type": "string" } }
+                  }
+                }
+              },
+              "savings": { "type": "array", "items": { "type": "string" } }
+            }
+          }
+        },
+        "same": { "type": "integer", "minimum": 0, "description": "findings that say the same in all of them" },
+        "notes": { "type": "array", "items": { "type": "string" } }
       }
     },
     "papers": {
@@ -193,7 +251,7 @@ std::string reply_schema() {
     },
     "explain": {
       "type": "object",
-      "required": ["kind", "rule", "title", "asks", "aliases", "cited", "finding"],
+      "required": ["kind", "rule", "title", "asks", "aliases", "cited", "asked", "not_asked_in", "finding"],
       "additionalProperties": false,
       "properties": {
         "kind": { "const": "explain" },
@@ -214,6 +272,27 @@ std::string reply_schema() {
             }
           }
         },
+        "asked": {
+          "type": "array",
+          "description": "formulas and factors, editions that ask alike together, the newest first",
+          "items": {
+            "type": "object",
+            "required": ["editions", "lines"],
+            "additionalProperties": false,
+            "properties": {
+              "editions": { "type": "array", "items": { "type": "string" } },
+              "lines": {
+                "type": "array",
+                "items": {
+                  "type": "object",
+                  "required": ["text", "words", "cite", "status"],
+                  "additionalProperties": { "type": "string" }
+                }
+              }
+            }
+          }
+        },
+        "not_asked_in": { "type": "array", "items": { "type": "string" } },
         "finding": { "anyOf": [ { "type": "null" }, { "$ref": "#/definitions/finding" } ] }
       }
     },
@@ -280,6 +359,16 @@ std::string reply_schema() {
         },
         "so": { "type": "string" },
         "also": { "type": "array", "items": { "type": "string" } },
+        "flips": {
+          "type": "array",
+          "description": "with --flips: single changes that flip the verdict, the cheapest first",
+          "items": {
+            "type": "object",
+            "required": ["lever", "to", "sentence"],
+            "additionalProperties": false,
+            "properties": { "lever": { "type": "string" }, "to": { "type": "string" }, "sentence": { "type": "string" } }
+          }
+        },
         "margin": {
           "anyOf": [
             { "type": "null" },

@@ -3,6 +3,7 @@
 #include "check/facts.hpp"
 #include "codebook/methods/ampacity.hpp"
 #include "codebook/methods/currents.hpp"
+#include "codebook/methods/iec.hpp"
 
 namespace stringwright::check {
 namespace {
@@ -11,6 +12,10 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 std::optional<units::Current> ampacity(const codebook::Facts& f, const codebook::Edition& edition) {
   trail::Trail aside;
+  if (edition.family() == codebook::Family::iec) {
+    const auto may = codebook::iec::capacity(f, edition, aside);
+    return may.all_known ? may.i_u.value : std::nullopt;
+  }
   const auto i_req = codebook::conductor_current(f, edition, aside);
   const auto terminals = codebook::terminal_ampacity(f, edition, aside, i_req);
   const auto use = codebook::conditions_of_use(f, edition, aside);
@@ -43,7 +48,8 @@ std::vector<std::optional<units::Current>> conductor_ampacities(const wiring::Wi
   }
   for (std::size_t c = 0; c < w.conductors.size(); ++c) {
     const auto& x = w.conductors[c];
-    if (x.kind == wiring::ConductorKind::equipment_ground && x.wire.known())
+    if (x.kind == wiring::ConductorKind::equipment_ground && x.wire.known() &&
+        edition.family() == codebook::Family::nec)
       all[c] = edition.ampacity(x.wire->size, x.wire->metal, units::celsius(75)).value;
   }
   return all;

@@ -94,12 +94,44 @@ TEST(Check, OutputSizesOfTheCabinByHand) {
 }
 
 TEST(Check, EveryEditionOfferedJudgesTheCabin) {
-  for (const auto& id : codebook::Edition::offered()) {
+  for (const auto& id : codebook::Edition::offered(codebook::Family::nec)) {
     const Report r = judge(with(cabin_text(), "nec_2023", id));
     EXPECT_EQ(tally(r).fail, 0) << id;
     EXPECT_EQ(tally(r).cannot_tell, 1) << id << ": the ground left open is not filled here";
     EXPECT_EQ(finding(r, "egc.size@OUT.EGC").outcome.verdict, Verdict::cannot_tell) << id;
   }
+}
+
+// The families never meet in one report: an edition asks its own rules and those that both ask alike.
+TEST(Check, AReportHoldsRulesOfOneFamily) {
+  for (const auto& id : codebook::Edition::offered()) {
+    const auto edition = codebook::Edition::open(id).value();
+    const Report r = judge(with(cabin_text(), "nec_2023", id));
+    const auto other =
+        edition.family() == codebook::Family::nec ? codebook::Asked::iec : codebook::Asked::nec;
+    for (const auto& f : r.findings) {
+      const auto* rule = codebook::find_rule(f.rule);
+      ASSERT_TRUE(rule) << f.rule;
+      EXPECT_NE(rule->family, other) << id << " " << f.rule;
+      for (const auto& s : f.trail.steps()) {
+        if (edition.family() == codebook::Family::iec) {
+          EXPECT_EQ(s.source.cite.find("NFPA"), std::string::npos) << id << " " << f.id;
+        } else if (f.rule.rfind("event.", 0) != 0) {
+          EXPECT_EQ(s.source.cite.find("IEC 6"), std::string::npos) << id << " " << f.id;
+        }
+      }
+    }
+  }
+}
+
+// American sizes have no place in the tables of the IEC family: what depends on them can't be told.
+TEST(Check, AmericanSizesCannotBeToldByIec) {
+  const Report r = judge(with(cabin_text(), "nec_2023", "iec_2023"));
+  EXPECT_EQ(finding(r, "iec.array-cable@OUT").outcome.verdict, Verdict::cannot_tell);
+  EXPECT_EQ(finding(r, "iec.string-cable@S1").outcome.verdict, Verdict::cannot_tell);
+  EXPECT_EQ(finding(r, "conductor.voltage-drop@OUT").outcome.verdict, Verdict::cannot_tell);
+  // What needs no wire is judged: 141.9 V against 150 V.
+  EXPECT_EQ(finding(r, "voltage.equipment-input@CC1.PV1").outcome.verdict, Verdict::pass);
 }
 
 TEST(Check, AMissingFactIsNeverAPass) {

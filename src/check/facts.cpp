@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "check/parallel_facts.hpp"
 #include "codebook/methods/drop.hpp"
 #include "job/find.hpp"
 
@@ -452,6 +453,7 @@ std::vector<Judged> facts_of(const Wiring& w, const codebook::Edition& edition) 
       all.push_back(output_device_facts(w, static_cast<int>(b), d, edition));
   for (const auto& box : w.boxes)
     if (box.out_ground >= 0) all.push_back(equipment_ground_facts(w, box));
+  add_parallel_facts(w, all);
   return all;
 }
 

@@ -10,8 +10,8 @@
 namespace stringwright::cli {
 
 const std::vector<Command>& all_commands() {
-  static const std::vector<Command> all = {add_check, add_papers,  add_events, add_netlist,
-                                           add_new,   add_explain, add_schema};
+  static const std::vector<Command> all = {add_check,   add_compare, add_papers,  add_events,
+                                           add_netlist, add_new,     add_explain, add_schema};
   return all;
 }
 

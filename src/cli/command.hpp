@@ -16,6 +16,7 @@ using Command = void (*)(CLI::App& app, Action& chosen);
 
 void add_check(CLI::App& app, Action& chosen);
 void add_papers(CLI::App& app, Action& chosen);
+void add_compare(CLI::App& app, Action& chosen);
 void add_events(CLI::App& app, Action& chosen);
 void add_netlist(CLI::App& app, Action& chosen);
 void add_new(CLI::App& app, Action& chosen);

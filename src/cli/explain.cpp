@@ -3,6 +3,8 @@
 #include <ostream>
 
 #include "app/json.hpp"
+#include "base/text.hpp"
+#include "cli/columns.hpp"
 #include "cli/command.hpp"
 #include "cli/report_text.hpp"
 
@@ -36,6 +38,22 @@ int explain(const Options& o, const Out& out) {
   out.out << tone(out, Tone::strong, x->title) << "  " << x->rule
           << (x->aliases.empty() ? "" : "  (" + x->aliases + ")") << "\n";
   out.out << x->asks << "\n\n";
+  for (const auto& asked : x->asked) {
+    out.out << tone(out, Tone::strong, app::editions_named(asked.editions)) << " asks\n";
+    for (const auto& line : asked.lines) {
+      std::string cite = line.cite;
+      const auto comma = cite.find(", ");  // the edition stands in the heading
+      if (comma != std::string::npos && text::starts_with(cite, "NFPA 70-"))
+        cite.erase(0, comma + 2);
+      out.out << "  " << padded(line.text, 44) << padded(line.words, 22)
+              << (cite.empty() ? "" : tone(out, Tone::faint, "[" + cite + "] "))
+              << (line.status.empty() ? "" : tone(out, Tone::faint, line.status)) << "\n";
+    }
+    out.out << "\n";
+  }
+  if (!x->not_asked_in.empty())
+    out.out << "Not asked in " << app::editions_named(x->not_asked_in) << ".\n\n";
+  out.out << tone(out, Tone::strong, "Where it stands") << "\n";
   for (const auto& c : x->cited)
     out.out << "  " << c.edition << ": " << c.cite
             << (c.status == "memory" ? "  (from memory: nobody has compared it with print)" : "")

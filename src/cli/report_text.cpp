@@ -55,7 +55,7 @@ int rank(const check::Finding& f) {
 
 /// Findings that say the same of several things, once, with the names of all of them.
 void print_like(const app::Evaluation& e, const std::vector<const check::Finding*>& like,
-                bool trail, const Out& out) {
+                bool trail, const app::Flips* flips, const Out& out) {
   const check::Finding& f = *like.front();
   std::string things;
   for (const auto* one : like) things += (things.empty() ? "@" : " @") + one->thing;
@@ -64,6 +64,12 @@ void print_like(const app::Evaluation& e, const std::vector<const check::Finding
           << "\n";
   if (!f.outcome.so.empty()) out.out << paragraph(f.outcome.so, 15);
   for (const auto& sentence : f.outcome.also) out.out << paragraph(sentence, 15);
+  if (flips)
+    if (const auto known = flips->find(f.id); known != flips->end()) {
+      constexpr std::size_t most = 4;
+      for (std::size_t i = 0; i < known->second.size() && i < most; ++i)
+        out.out << paragraph("~ " + known->second[i].sentence, 15);
+    }
   if (f.waived)
     out.out << paragraph("waived by " + f.waived->by.value_or("?") + ", " +
                              f.waived->date.value_or("?") + ": " + f.waived->reason.value_or("?"),
@@ -118,15 +124,23 @@ void print_not_looked_at(const app::Evaluation& e, bool titles, const Out& out) 
 }  // namespace
 
 void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail, const Out& out) {
-  print_like(e, {&f}, trail, out);
+  print_like(e, {&f}, trail, nullptr, out);
 }
+
 void print_report(const app::Evaluation& e, const ReportOptions& options, const Out& out) {
   out.out
       << tone(out, Tone::strong, e.wiring.job.job.name.value_or("job without a name")) << " · "
       << e.report.edition << " · " << wiring::counts_line(e.wiring) << "\n"
       << tone(out, Tone::faint,
               "Like findings of several things stand together; the counts at the end count each.")
-      << "\n\n";
+      << "\n";
+  if (options.flips)
+    out.out
+        << tone(out, Tone::faint,
+                "\"~\": what alone would flip that finding, cheapest first. Proved for it alone: "
+                "check the job again after a change.")
+        << "\n";
+  out.out << "\n";
   std::vector<const check::Finding*> sorted;
   for (const auto& f : e.report.findings) sorted.push_back(&f);
   sort_keeping_order(sorted, [](const auto* x, const auto* y) { return rank(*x) < rank(*y); });
@@ -134,9 +148,9 @@ void print_report(const app::Evaluation& e, const ReportOptions& options, const 
     std::vector<const check::Finding*> like{sorted[i]};
     while (++i < sorted.size() && alike(*like.front(), *sorted[i])) like.push_back(sorted[i]);
     if (options.trails)
-      for (const auto* f : like) print_like(e, {f}, true, out);
+      for (const auto* f : like) print_like(e, {f}, true, options.flips, out);
     else
-      print_like(e, like, false, out);
+      print_like(e, like, false, options.flips, out);
   }
 
   if (!e.choices.empty()) {

@@ -1,13 +1,15 @@
 #pragma once
 
 #include "app/evaluate.hpp"
+#include "app/json.hpp"
 #include "cli/cli.hpp"
 
 namespace stringwright::cli {
 
 struct ReportOptions {
-  bool trails = false;         ///< the calculation under every finding
-  bool not_looked_at = false;  ///< every rule nobody has built yet, by id and title
+  bool trails = false;                ///< the calculation under every finding
+  bool not_looked_at = false;         ///< every rule nobody has built yet, by id and title
+  const app::Flips* flips = nullptr;  ///< what would flip each finding; null: not asked for
 };
 
 /// The report as text: findings with fails and unknowns first, choices made, operating points, what was

@@ -11,6 +11,7 @@
 #include "codebook/facts/arrester.hpp"
 #include "codebook/facts/grounding.hpp"
 #include "codebook/facts/label.hpp"
+#include "codebook/facts/parallel.hpp"
 #include "codebook/facts/protection.hpp"
 #include "codebook/facts/laid.hpp"
 #include "trail/fact.hpp"
@@ -181,6 +182,7 @@ struct Facts {
   ArresterFacts arrester;
   LabelFacts label;
   LaidFacts laid;  ///< stretch
+  ParallelFacts parallel;
 };
 
 template <class V>
@@ -258,6 +260,7 @@ void describe(V& visit, Facts& f) {
   visit("arrester", f.arrester, About{.doc = "Surge arrester."});
   visit("label", f.label, About{.doc = "A label."});
   visit("laid", f.laid, About{.doc = "The stretch and what lies in it."});
+  visit("parallel", f.parallel, About{.doc = "How circuits stand beside each other."});
 }
 
 }  // namespace stringwright::codebook

@@ -8,13 +8,16 @@
 namespace stringwright::design {
 namespace {
 
-/// Smallest copper conductor, 14 AWG up, that the rule passes as the ground of this box's output.
+/// Smallest copper conductor of the circuit's own series of sizes that the rule passes as the ground of this box's output.
 std::optional<units::Wire> smallest_ground(const wiring::Wiring& w, const wiring::BoxCircuit& box,
                                            const codebook::Rule& rule,
                                            const codebook::Edition& edition) {
   const auto& poles = w.conductors[static_cast<std::size_t>(box.out_plus)].wire;
   check::Judged judged = check::equipment_ground_facts(w, box);
-  for (const auto& size : units::WireSize::american()) {
+  const bool metric =
+      poles.known() ? poles->size.metric() : edition.family() == codebook::Family::iec;
+  const auto& sizes = metric ? units::WireSize::metric_series() : units::WireSize::american();
+  for (const auto& size : sizes) {
     units::Wire wire;
     wire.size = size;
     wire.metal = units::Metal::copper;
@@ -34,7 +37,8 @@ Design fill(const job::Job& job, const codebook::Edition& edition) {
   Design d{job, {}};
   const bool open =
       std::any_of(job.run.begin(), job.run.end(), [](const auto& r) { return r.wire.egc.choose; });
-  const codebook::Rule* rule = codebook::find_rule("egc.size");
+  const codebook::Rule* rule = codebook::find_rule(
+      edition.family() == codebook::Family::iec ? "iec.protective-conductor" : "egc.size");
   if (!open || !rule) return d;
 
   Diagnostics

@@ -325,6 +325,31 @@ void runs(Tables& t, const Wiring& w) {
   }
 }
 
+/// Fails of things on this schedule that somebody accepts: who reads the wire reads that too.
+void waived(Tables& t, const check::Report& report) {
+  bool headed = false;
+  for (const auto& f : report.findings) {
+    if (!f.waived) continue;
+    if (!headed)
+      t.begin("Waived: these fail, and somebody answers for it", {{"Thing", 40},
+                                                                  {"What fails", 92},
+                                                                  {"By how much", 96},
+                                                                  {"Accepted because", 100},
+                                                                  {"By", 34},
+                                                                  {"Date", 25}});
+    headed = true;
+    const auto said = [](const auto& text) {
+      return text ? plain(*text) : std::string("not said");
+    };
+    t.row({{plain(f.thing), Weight::semibold},
+           {f.title},
+           {f.outcome.so},
+           {said(f.waived->reason)},
+           {said(f.waived->by)},
+           {said(f.waived->date)}});
+  }
+}
+
 std::vector<Paper> make(const Material& m) {
   Tables t("Conductor schedule");
   conductors(t, m.wiring);
@@ -332,6 +357,7 @@ std::vector<Paper> make(const Material& m) {
   modules(t, m.wiring);
   runs(t, m.wiring);
   shared_rows(t, m.wiring);
+  waived(t, m.report);
   return {{"schedule", "Conductor schedule", t.take()}};
 }
 

@@ -221,8 +221,8 @@ Result<TradeSize> TradeSize::read(std::string_view shown) {
 std::string_view print(Metal m) { return m == Metal::copper ? "Cu" : "Al"; }
 
 const std::vector<std::string>& insulation_types() {
-  static const std::vector<std::string> types{"PV",     "USE-2", "RHW-2", "XHHW-2", "XHHW",
-                                              "THWN-2", "THWN",  "THHN",  "RHH",    "bare"};
+  static const std::vector<std::string> types{"PV",   "USE-2", "RHW-2", "XHHW-2", "XHHW", "THWN-2",
+                                              "THWN", "THHN",  "RHH",   "XLPE",   "PVC",  "bare"};
   return types;
 }
 

@@ -165,7 +165,7 @@ TEST(Wire, RefusesWithAWayOut) {
   EXPECT_EQ(Wire::read("10 AWG Cu XHW-2").failure().message,
             "unknown insulation type 'XHW-2' in '10 AWG Cu XHW-2'; allowed: PV, USE-2, RHW-2, "
             "XHHW-2, XHHW, "
-            "THWN-2, THWN, THHN, RHH, bare; did you mean 'XHHW-2'?");
+            "THWN-2, THWN, THHN, RHH, XLPE, PVC, bare; did you mean 'XHHW-2'?");
   EXPECT_EQ(
       Wire::read("10 AWG PV").failure().message,
       "'10 AWG PV' does not say the metal; write Cu or Al after the size, such as '10 AWG Cu PV'");

@@ -63,10 +63,15 @@ std::string counts_line(const Wiring& w) {
 std::string colour(const Wiring& w, const Conductor& c) {
   if (c.pole == Pole::ground) {
     const bool bare = c.wire.known() && c.wire->insulation == "bare";
-    return bare ? "bare" : "green";
+    const bool iec = w.job.job.edition.value_or("").starts_with("iec_");
+    return bare ? "bare" : iec ? "green-yellow" : "green";
   }
   const auto& g = w.job.grounding;
-  const bool solid = g.scheme && *g.scheme == job::Scheme::solid && g.pole;
+  // Before 2017 a pole grounded through a fuse counts as grounded too: 200.6(A)(6) of 2014.
+  const bool fuse_counts = w.job.job.edition.value_or("") == "nec_2014";
+  const bool solid =
+      g.scheme && g.pole &&
+      (*g.scheme == job::Scheme::solid || (fuse_counts && *g.scheme == job::Scheme::functional));
   const bool grounded_pole = solid && ((*g.pole == job::Pole::plus) == (c.pole == Pole::plus));
   if (grounded_pole) return "white";
   return c.pole == Pole::plus ? "red" : "black";

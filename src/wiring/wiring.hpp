@@ -153,9 +153,9 @@ Counts count(const Wiring& w);
 std::string counts_line(
     const Wiring& w);  ///< "6 modules · 2 strings · 2 breakers · 4 string wires · 3 down"
 
-/// Colour of a conductor’s insulation by its meaning, for editions in which white and grey belong to a
-/// solidly grounded conductor only (NEC 2017 and later, 690.31(B)): "red", "black", "white", "green",
-/// "bare". Positive red and negative black are common practice, no source.
+/// Colour of a conductor’s insulation by its meaning: "red", "black", "white", "green", "green-yellow"
+/// (IEC), "bare". White and grey belong to a solidly grounded conductor only from NEC 2017 on
+/// (690.31(B)); before, to one that is grounded through a fuse as well (200.6(A)(6), from memory). Positive red and negative black are common practice, no source.
 std::string colour(const Wiring& w, const Conductor& c);
 
 /// Build the graph of a design.

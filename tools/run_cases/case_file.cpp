@@ -154,6 +154,7 @@ Result<std::vector<Case>> read_published(const std::string& path, std::string_vi
     c.kind = string_of(*table, "kind");
     c.title = string_of(*table, "title");
     c.edition = string_of(*table, "edition");
+    c.status = string_of(*table, "status");
     const auto bad = [&](std::string_view name, std::string_view what) {
       return Failure{"cases.bad-value",
                      path + ": case " + c.id + ": " + std::string(name) + ": " + std::string(what)};
@@ -402,6 +403,31 @@ std::string Answers::judge(const Expected& expected, const Answer& answer) const
     if (!(difference <= expected.resolution / 2 + noise)) return both;
   }
   return "";
+}
+
+std::vector<Answers::Difference> Answers::differences() const {
+  std::vector<Difference> all;
+  for (const auto& expected : case_->expected) {
+    const auto answer = std::find_if(answers_.begin(), answers_.end(), [&](const Answer& a) {
+      return a.value.name == expected.printed.name;
+    });
+    const Entry& target = expected.reproduces ? expected.printed : *expected.recomputed;
+    if (answer == answers_.end() || target.unit == "flag" ||
+        answer->value.numbers.size() != target.numbers.size() || target.numbers.empty())
+      continue;
+    Difference d{expected.printed.name, 0};
+    for (std::size_t i = 0; i < target.numbers.size(); ++i) {
+      const auto found =
+          convert(answer->value.numbers[i], answer->value.unit, target.unit, answer->difference);
+      if (!found) continue;
+      const double scale = std::fmax(std::fabs(*found), std::fabs(target.numbers[i]));
+      // Of nothing there is no share.
+      if (std::fabs(target.numbers[i]) > expected.resolution)
+        d.share = std::fmax(d.share, std::fabs(*found - target.numbers[i]) / scale);
+    }
+    all.push_back(d);
+  }
+  return all;
 }
 
 std::vector<std::string> Answers::misses() const {

@@ -29,6 +29,7 @@ struct Expected {
 
 struct Case {
   std::string file, id, kind, title, edition;
+  std::string status;  ///< verified, memory, computed: who has seen its figures
   std::vector<Entry> inputs;
   std::vector<Expected> expected;
 };
@@ -84,6 +85,14 @@ class Answers {
 
   /// One line for each miss, with both numbers; empty: the case holds.
   std::vector<std::string> misses() const;
+
+  /// How far an answer is from what is expected, as a share of it (of the larger of both); the largest
+  /// of a list. Flags, texts and sizes have no difference and are not in it.
+  struct Difference {
+    std::string output;
+    double share = 0;
+  };
+  std::vector<Difference> differences() const;
 
  private:
   struct Answer {

@@ -1,4 +1,5 @@
 // run-cases DIR...: checks reference cases against the library. See cases/README.md.
+// run-cases --pages ROOT: compares docs/validation.md and docs/rules.md with what cases and tables say.
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
@@ -6,10 +7,13 @@
 #include <iterator>
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "case_file.hpp"
+#include "edition_cases.hpp"
 #include "kinds.hpp"
+#include "pages.hpp"
 #include "rule_cases.hpp"
 
 namespace {
@@ -60,6 +64,13 @@ void run_file(const fs::path& path, Total& total) {
     total.failed += tally->failed;
     return;
   }
+  if (is_edition_file(name, text)) {
+    const auto tally = run_edition_file(name, text);
+    if (!tally) return bad(tally.failure());
+    total.passed += tally->passed;
+    total.failed += tally->failed;
+    return;
+  }
   const auto cases = read_published(name, text);
   if (!cases) return bad(cases.failure());
   for (const auto& c : *cases) run_published(c, total);
@@ -69,9 +80,11 @@ void run_file(const fs::path& path, Total& total) {
 
 int main(int count, char** words) {
   if (count < 2) {
-    std::fprintf(stderr, "usage: run-cases DIR...\n");
+    std::fprintf(stderr, "usage: run-cases DIR... | run-cases --pages ROOT\n");
     return 2;
   }
+  if (std::string_view(words[1]) == "--pages")
+    return pages_hold(count > 2 ? fs::path(words[2]) : fs::path(".")) ? 0 : 1;
   std::vector<fs::path> files;
   for (int i = 1; i < count; ++i) {
     std::error_code trouble;

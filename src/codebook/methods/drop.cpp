@@ -15,7 +15,7 @@ Traced<units::Voltage> voltage_drop(const Facts& facts, const Edition& edition, 
   const auto i = string ? trail.given("I_mp", "operating current", facts.i_mp)
                         : trail.given("ΣI_mp", "operating current", facts.i_mp_total);
   auto r = not_known<units::ResistancePerLength>("r", {"conductor"});
-  const auto hot = edition.temperature("resistance.reference");
+  const auto hot = edition.temperature("drop.conductor-temperature");
   if (facts.wire.known() && hot.value)
     r = read_table(trail, "r", "resistance",
                    edition.resistance(facts.wire->size, facts.wire->metal, *hot.value));

@@ -24,6 +24,15 @@ extern const Rule conductor_voltage_drop;
 extern const Rule conductor_minimum_size;
 extern const Rule conductor_wet_place;
 extern const Rule egc_size;
+extern const Rule iec_string_device_needed;
+extern const Rule iec_string_device_rating;
+extern const Rule iec_group_device_rating;
+extern const Rule iec_device_poles;
+extern const Rule iec_sub_array_device;
+extern const Rule iec_array_device;
+extern const Rule iec_string_cable;
+extern const Rule iec_array_cable;
+extern const Rule iec_protective_conductor;
 extern const Rule event_module_reverse_current;
 extern const Rule event_conductor_fault_current;
 extern const Rule event_device_recovery_voltage;
@@ -53,6 +62,15 @@ constexpr std::array rules{
     &conductor_minimum_size,
     &conductor_wet_place,
     &egc_size,
+    &iec_string_device_needed,
+    &iec_string_device_rating,
+    &iec_group_device_rating,
+    &iec_device_poles,
+    &iec_sub_array_device,
+    &iec_array_device,
+    &iec_string_cable,
+    &iec_array_cable,
+    &iec_protective_conductor,
     &event_module_reverse_current,
     &event_conductor_fault_current,
     &event_device_recovery_voltage,

@@ -40,6 +40,7 @@ extern const Rule conductor_minimum_size{
     .asks = "Is the conductor at least as large as the code asks of any circuit conductor?",
     .applies = applies,
     .check = check,
-    .cites = "conductor.minimum"};
+    .cites = "conductor.minimum",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

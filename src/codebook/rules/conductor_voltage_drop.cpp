@@ -78,6 +78,7 @@ extern const Rule conductor_voltage_drop{
         "the hot voltage it is a caution.",
     .applies = applies,
     .check = check,
-    .cites = "drop.advice table.resistance"};
+    .cites = "drop.advice table.resistance",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

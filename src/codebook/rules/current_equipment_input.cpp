@@ -31,6 +31,7 @@ extern const Rule current_equipment_input{
         "strong sun, stay at or below what the input allows?",
     .applies = applies,
     .check = check,
-    .cites = "equipment.instructions current.string current.output"};
+    .cites = "equipment.instructions current.string current.output",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -32,8 +32,9 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   // The code takes a device one size up as protection of its wire (conductor.protected-by-device judges it);
   // what that device lets pass for hours is then a caution.
   if (outcome.verdict == Verdict::fail && f.rating.known() && worst.fault.known()) {
-    const auto opens = device_response(Convention::us, *f.rating).opens * *f.rating;
-    if (*worst.fault < opens) {
+    const auto by = edition.family() == Family::iec ? Convention::gpv : Convention::us;
+    const auto opens = device_response(by, *f.rating).opens * *f.rating;
+    if (!units::at_least(*worst.fault, opens)) {
       outcome.verdict = Verdict::caution;
       outcome.also.push_back("Its own device, " + words::plain(*f.rating) +
                              ", has to open only from " + words::plain(opens) +
@@ -55,6 +56,7 @@ extern const Rule event_conductor_fault_current{
         "there is light?",
     .applies = applies,
     .check = check,
-    .cites = "ocpd.needed"};
+    .cites = "ocpd.needed",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

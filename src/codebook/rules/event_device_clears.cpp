@@ -46,6 +46,7 @@ extern const Rule event_device_clears{.id = "event.device-clears",
                                           "it, in the direction in which it flows?",
                                       .applies = applies,
                                       .check = check,
-                                      .cites = "ocpd.interrupt equipment.instructions"};
+                                      .cites = "ocpd.interrupt equipment.instructions",
+                                      .family = Asked::both};
 
 }  // namespace stringwright::codebook

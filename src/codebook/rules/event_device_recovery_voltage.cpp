@@ -40,6 +40,7 @@ extern const Rule event_device_recovery_voltage{
         "open?",
     .applies = applies,
     .check = check,
-    .cites = "equipment.instructions"};
+    .cites = "equipment.instructions",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -53,6 +53,7 @@ extern const Rule event_fault_persists{.id = "event.fault-persists",
                                            "of the array end, whatever the light?",
                                        .applies = applies,
                                        .check = check,
-                                       .cites = "ocpd.needed"};
+                                       .cites = "ocpd.needed",
+                                       .family = Asked::both};
 
 }  // namespace stringwright::codebook

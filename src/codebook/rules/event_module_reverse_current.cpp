@@ -48,6 +48,7 @@ extern const Rule event_module_reverse_current{
         "drive backwards through them?",
     .applies = applies,
     .check = check,
-    .cites = "equipment.instructions"};
+    .cites = "equipment.instructions",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -55,6 +55,7 @@ extern const Rule ocpd_direction{
     .asks = "Where current can come from both sides, does the device open in both directions?",
     .applies = applies,
     .check = check,
-    .cites = "equipment.instructions"};
+    .cites = "equipment.instructions",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -38,6 +38,7 @@ extern const Rule ocpd_interrupt_rating{.id = "ocpd.interrupt-rating",
                                             "current of the battery behind the equipment?",
                                         .applies = applies,
                                         .check = check,
-                                        .cites = "ocpd.interrupt"};
+                                        .cites = "ocpd.interrupt",
+                                        .family = Asked::both};
 
 }  // namespace stringwright::codebook

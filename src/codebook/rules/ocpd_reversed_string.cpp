@@ -62,6 +62,7 @@ extern const Rule ocpd_reversed_string{
         "beside another one? A caution where it could not.",
     .applies = applies,
     .check = check,
-    .cites = "ocpd.reversed"};
+    .cites = "ocpd.reversed",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

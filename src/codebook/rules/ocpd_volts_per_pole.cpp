@@ -46,6 +46,7 @@ extern const Rule ocpd_volts_per_pole{.id = "ocpd.volts-per-pole",
                                           "string's maximum voltage as direct current?",
                                       .applies = applies,
                                       .check = check,
-                                      .cites = "ocpd.voltage voltage.coefficient voltage.table"};
+                                      .cites = "ocpd.voltage voltage.coefficient voltage.table",
+                                      .family = Asked::both};
 
 }  // namespace stringwright::codebook

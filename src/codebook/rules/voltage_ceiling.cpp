@@ -68,6 +68,7 @@ extern const Rule voltage_ceiling{.id = "voltage.ceiling",
                                       "allows on or in a dwelling, another building, or elsewhere?",
                                   .applies = applies,
                                   .check = check,
-                                  .cites = "voltage.ceiling"};
+                                  .cites = "voltage.ceiling",
+                                  .family = Asked::both};
 
 }  // namespace stringwright::codebook

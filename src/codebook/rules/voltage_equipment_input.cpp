@@ -116,6 +116,7 @@ extern const Rule voltage_equipment_input{
         "judges.",
     .applies = applies,
     .check = check,
-    .cites = "voltage.equipment voltage.coefficient voltage.table"};
+    .cites = "voltage.equipment voltage.coefficient voltage.table",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -29,6 +29,7 @@ extern const Rule voltage_modules{.id = "voltage.modules",
                                       "maximum system voltage on every module's label?",
                                   .applies = applies,
                                   .check = check,
-                                  .cites = "voltage.module voltage.coefficient voltage.table"};
+                                  .cites = "voltage.module voltage.coefficient voltage.table",
+                                  .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -103,6 +103,7 @@ extern const Rule voltage_operating_window{
         "work or to charge its battery?",
     .applies = applies,
     .check = check,
-    .cites = "operating.window operating.margin"};
+    .cites = "operating.window operating.margin",
+    .family = Asked::both};
 
 }  // namespace stringwright::codebook

@@ -39,7 +39,8 @@ Looked<units::Ratio> Edition::cold_voltage_factor(units::Temperature t_min) cons
   const double celsius = t_min.celsius();
   const auto shown = [](double t) { return units::print(units::celsius(t)); };
   if (rows.empty() || !warmest.value) {
-    looked.why = std::string(name()) + " has no such table";
+    looked.why = family() == Family::iec ? "no table of the IEC family is held here"
+                                         : std::string(name()) + " has no such table";
     return looked;
   }
   if (t_min >= *warmest.value && celsius > rows.front().warm + 1e-9) {

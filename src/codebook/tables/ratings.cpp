@@ -2,6 +2,7 @@
 #include <string>
 
 #include "codebook/edition.hpp"
+#include "codebook/iec_tables.hpp"
 #include "codebook/tables/csv.hpp"
 
 namespace stringwright::codebook {
@@ -22,6 +23,16 @@ const std::vector<Standard>& standard() {
     return all;
   }();
   return rows;
+}
+
+/// The series of the edition's family: breakers and fuses of the NEC, gPV fuse-links of the IEC.
+const std::vector<Standard>& series_of(Family family) {
+  static const std::vector<Standard> iec = [] {
+    std::vector<Standard> all;
+    for (const auto& r : iec::fuse_ratings()) all.push_back({r.rating, r.status});
+    return all;
+  }();
+  return family == Family::iec ? iec : standard();
 }
 
 struct Small {
@@ -52,7 +63,7 @@ Looked<units::Current> Edition::standard_rating_at_least(units::Current i) const
   Looked<units::Current> looked;
   looked.source = cite("table.standard");
   looked.where = "standard rating not below " + units::print(i);
-  for (const auto& row : standard()) {
+  for (const auto& row : series_of(family())) {
     if (!units::at_least(row.rating, i)) continue;
     looked.value = row.rating;
     looked.source.status = row.status;
@@ -66,7 +77,7 @@ Looked<units::Current> Edition::standard_rating_at_most(units::Current i) const 
   Looked<units::Current> looked;
   looked.source = cite("table.standard");
   looked.where = "standard rating not above " + units::print(i);
-  for (const auto& row : standard()) {
+  for (const auto& row : series_of(family())) {
     if (!units::at_most(row.rating, i)) break;
     looked.value = row.rating;
     looked.source.status = row.status;

@@ -2,6 +2,7 @@
 #include <string>
 
 #include "codebook/edition.hpp"
+#include "codebook/iec_tables.hpp"
 #include "codebook/tables/csv.hpp"
 
 namespace stringwright::codebook {
@@ -64,6 +65,14 @@ Looked<units::ResistancePerLength> Edition::resistance(const units::WireSize& si
   const auto alpha = limit<units::dim::per_kelvin>(metal == units::Metal::copper
                                                        ? "resistance.copper-per-kelvin"
                                                        : "resistance.aluminium-per-kelvin");
+  if (family() == Family::iec) {
+    const auto r_20 = iec::resistance_at_20(*this, size, metal);
+    looked.source = r_20.source;
+    looked.why = r_20.why;
+    if (r_20.value && reference.value && alpha.value)
+      looked.value = *r_20.value * (1 + *alpha.value * (t - *reference.value));
+    return looked;
+  }
   for (const auto& row : all_rows()) {
     if (!(row.size == size) || row.strands < 2 || !reference.value || !alpha.value) continue;
     const auto r_75 = metal == units::Metal::copper ? row.copper : row.aluminium;

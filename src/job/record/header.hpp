@@ -11,8 +11,8 @@
 namespace stringwright::job {
 
 /// Code editions that a job may name.
-inline constexpr std::array<std::string_view, 4> editions{"nec_2014", "nec_2017", "nec_2020",
-                                                          "nec_2023"};
+inline constexpr std::array<std::string_view, 5> editions{"nec_2014", "nec_2017", "nec_2020",
+                                                          "nec_2023", "iec_2023"};
 
 enum class UnitSystem { metric, us };
 constexpr Name<UnitSystem> names(UnitSystem*, int i) {
@@ -43,7 +43,8 @@ void describe(V& visit, Header& h) {
       About{.doc = "Name of the job, on every sheet.", .required = true, .example = "North cabin"});
   visit("edition", h.edition,
         About{.doc = "Code edition adopted where the array stands: nec_2014, nec_2017, nec_2020, "
-                     "nec_2023.",
+                     "nec_2023; or iec_2023 (IEC 62548-1:2023 with 60364-7-712, 60364-5-52, "
+                     "60228, 60269-6).",
               .required = true,
               .example = "nec_2023"});
   visit("units", h.units, About{.doc = "Units shown first on papers.", .example = "metric"});
