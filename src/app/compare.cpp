@@ -65,6 +65,10 @@ struct Told {
 
 std::string sentence_of(const std::string& title, const std::vector<Told>& all,
                         const std::vector<Said>& said) {
+  // One verdict in all of them is said once; the figures follow.
+  const bool one = std::all_of(said.begin(), said.end(), [&](const Said& s) {
+    return s.verdict == said[0].verdict && s.waived == said[0].waived;
+  });
   std::vector<std::string> parts;
   std::vector<bool> done(all.size(), false);
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -76,10 +80,15 @@ std::string sentence_of(const std::string& title, const std::vector<Told>& all,
       names.push_back(all[k].name);
     }
     const std::string numbers = figures(said[i].so);
+    if (one) {
+      parts.push_back(numbers + " in " + editions_named(names));
+      continue;
+    }
     parts.push_back(verb(said[i]) + " in " + editions_named(names) +
                     (said[i].verdict && !numbers.empty() ? " (" + numbers + ")" : ""));
   }
-  return title + ": " + codebook::words::list(parts) + ".";
+  return title + (one ? " " + verb(said[0]) + " in all: " : ": ") + codebook::words::list(parts) +
+         ".";
 }
 
 /// The cheapest mend in each edition where the finding is not a pass, like ones together.
@@ -135,6 +144,25 @@ bool alike(const Comparison::Group& x, const Comparison::Group& y) {
   return true;
 }
 
+Said said_of(const Told& told, const std::string& id) {
+  const auto f = told.findings.find(id);
+  if (f == told.findings.end()) return {};
+  return {f->second->outcome.verdict, f->second->outcome.so, f->second->waived.has_value()};
+}
+
+/// Flips of what differs and does not pass: the others are not printed.
+void add_flips(std::vector<Told>& all) {
+  for (auto& told : all) {
+    std::set<std::string> wanted;
+    for (const auto& [id, f] : told.findings) {
+      if (f->outcome.verdict != Verdict::fail && f->outcome.verdict != Verdict::caution) continue;
+      for (const auto& other : all)
+        if (!(said_of(other, id) == said_of(told, id))) wanted.insert(id);
+    }
+    if (!wanted.empty()) told.flips = flips_of(told.e, &wanted);
+  }
+}
+
 void add_changes(const std::vector<Told>& all, Comparison& c) {
   // Ids in the order of the newest edition, then what only older ones ask.
   std::vector<std::string> ids;
@@ -147,13 +175,8 @@ void add_changes(const std::vector<Told>& all, Comparison& c) {
     std::vector<Said> said;
     const check::Finding* any = nullptr;
     for (const auto& told : all) {
-      const auto f = told.findings.find(id);
-      if (f == told.findings.end()) {
-        said.push_back({});
-        continue;
-      }
-      any = f->second;
-      said.push_back({any->outcome.verdict, any->outcome.so, any->waived.has_value()});
+      said.push_back(said_of(told, id));
+      if (const auto f = told.findings.find(id); f != told.findings.end()) any = f->second;
     }
     const bool differ =
         std::any_of(said.begin(), said.end(), [&](const Said& s) { return !(s == said[0]); });
@@ -216,6 +239,27 @@ void add_choices(const std::vector<Told>& all, Comparison& c) {
   }
 }
 
+/// One edition has nothing to be compared with: what it does not pass is told instead.
+void add_alone(const Told& told, Comparison& c) {
+  c.notes.push_back("Only one edition of this family is offered, " + told.name +
+                    ": nothing to compare. What it does not pass:");
+  std::vector<std::pair<std::string, std::vector<std::string>>> lines;
+  for (const auto& f : told.e.report.findings) {
+    const auto v = f.outcome.verdict;
+    if (v != Verdict::fail && v != Verdict::cannot_tell) continue;
+    const std::string line = f.title + ": " + f.outcome.so;
+    const auto same = std::find_if(lines.begin(), lines.end(),
+                                   [&](const auto& known) { return known.first == line; });
+    if (same == lines.end())
+      lines.push_back({line, {f.thing}});
+    else
+      same->second.push_back(f.thing);
+  }
+  for (const auto& [line, things] : lines)
+    c.notes.push_back("- " + codebook::words::list(things) + ": " + line);
+  if (lines.empty()) c.notes.emplace_back("- nothing; check prints the rest.");
+}
+
 }  // namespace
 
 Comparison compare(std::string_view text, std::string_view file, codebook::Family family) {
@@ -237,9 +281,9 @@ Comparison compare(std::string_view text, std::string_view file, codebook::Famil
   own = all.front().e.named_edition;
   for (auto& told : all) {
     for (const auto& f : told.e.report.findings) told.findings[f.id] = &f;
-    told.flips = flips_of(told.e);
     told.savings = savings_of(told.e);
   }
+  add_flips(all);
   c.usable = true;
   c.job = all.front().e.wiring.job.job.name.value_or("");
   c.diagnostics = all.front().e.diagnostics;
@@ -249,6 +293,7 @@ Comparison compare(std::string_view text, std::string_view file, codebook::Famil
   }
   add_changes(all, c);
   add_choices(all, c);
+  if (all.size() == 1) add_alone(all.front(), c);
   const auto named_one = codebook::Edition::open(own);
   if (named_one && named_one->family() != family)
     c.notes.push_back("The job names " + std::string(named_one->name()) + ", of the other family.");

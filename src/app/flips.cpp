@@ -5,7 +5,8 @@
 
 namespace stringwright::app {
 
-std::map<std::string, std::vector<check::Flip>> flips_of(const Evaluation& e) {
+std::map<std::string, std::vector<check::Flip>> flips_of(const Evaluation& e,
+                                                         const std::set<std::string>* only) {
   std::map<std::string, std::vector<check::Flip>> all;
   const auto edition = codebook::Edition::open(e.wiring.job.job.edition.value_or(""));
   if (!e.usable || !edition) return all;
@@ -19,7 +20,7 @@ std::map<std::string, std::vector<check::Flip>> flips_of(const Evaluation& e) {
   for (const auto& f : e.report.findings) {
     const auto* rule = codebook::find_rule(f.rule);
     const auto j = facts.find(f.id);
-    if (!rule || j == facts.end()) continue;
+    if (!rule || j == facts.end() || (only && !only->count(f.id))) continue;
     const std::string like = f.rule + "\n" + trail::render(f.trail) + f.outcome.so;
     const auto before = known.find(like);
     if (before != known.end()) {

@@ -1,5 +1,8 @@
 #include "app/papers.hpp"
 
+#include <set>
+
+#include "app/flips.hpp"
 #include "base/version.hpp"
 #include "sheets/sheet.hpp"
 #include "sheets/write/write.hpp"
@@ -17,12 +20,32 @@ sheets::OperatingLine line(const OperatingPoint& p) {
   return l;
 }
 
+/// The report with the two nearest changes that flip each finding, as further sentences under it.
+check::Report with_flips(const Evaluation& e) {
+  check::Report report = e.report;
+  // A field of hundreds of strings has thousands of passes that nobody reads one by one.
+  constexpr std::size_t few = 400;
+  std::set<std::string> wanted;
+  for (const auto& f : report.findings)
+    if (report.findings.size() <= few || f.outcome.verdict != trail::Verdict::pass)
+      wanted.insert(f.id);
+  const auto flips = flips_of(e, &wanted);
+  for (auto& f : report.findings) {
+    const auto known = flips.find(f.id);
+    if (known == flips.end()) continue;
+    for (std::size_t i = 0; i < known->second.size() && i < 2; ++i)
+      f.outcome.also.push_back(known->second[i].sentence);
+  }
+  return report;
+}
+
 }  // namespace
 
 Result<std::vector<File>> papers(const Evaluation& e, double png_dpi) {
   if (const auto trouble = sheets::write::font_trouble(); !trouble.empty())
     return Failure{"sheets.no-font", trouble};
-  sheets::Material material{e.wiring, e.report, {}, e.remarks, std::string(base::version)};
+  const check::Report report = with_flips(e);
+  sheets::Material material{e.wiring, report, {}, e.remarks, std::string(base::version)};
   for (const auto& p : e.operating) material.operating.push_back(line(p));
   const auto set = sheets::papers(material);
 

@@ -47,6 +47,47 @@ bool flips_to(Verdict base, Verdict v) {
   return base != Verdict::fail || better(v, base);
 }
 
+/// What a change makes worse besides: rules about the same thing, and the voltages that more modules in
+/// series raise, whatever the finding is about. Titles, each once.
+std::vector<std::string> side_effects(const Facts& before, const Facts& after,
+                                      const Edition& edition) {
+  using codebook::Subject;
+  std::vector<std::string> worse;
+  const auto ask = [&](const Rule& rule, Subject subject) {
+    Facts x = before;
+    Facts y = after;
+    x.subject = y.subject = subject;
+    if (!rule.applies(x) || !rule.applies(y)) return;
+    const Asking asking{rule, edition};
+    const Verdict now = asking(x);
+    const Verdict then = asking(y);
+    const bool lost = now == Verdict::pass && !decided(then) && then != Verdict::not_applicable;
+    if (!lost && !(decided(now) && decided(then) && better(now, then))) return;
+    const std::string title(rule.title);
+    if (std::find(worse.begin(), worse.end(), title) == worse.end()) worse.push_back(title);
+  };
+  for (const auto* rule : codebook::rules_of(edition))
+    if (!text::starts_with(rule->id, "event.")) ask(*rule, before.subject);
+  if (!before.series.empty() && !after.series.empty() && before.series[0].count.known() &&
+      *before.series[0].count < *after.series[0].count) {
+    const std::pair<const char*, Subject> voltages[] = {
+        {"voltage.equipment-input", Subject::input},
+        {"voltage.modules", Subject::string_circuit},
+        {"voltage.ceiling", Subject::input}};
+    for (const auto& [id, subject] : voltages)
+      if (const auto* rule = codebook::find_rule(id)) ask(*rule, subject);
+  }
+  return worse;
+}
+
+/// Adds to a mend what it breaks; such a mend is the last to be offered.
+void warn(Flip& flip, const Facts& before, const Facts& after, const Edition& edition) {
+  const auto worse = side_effects(before, after, edition);
+  if (worse.empty()) return;
+  flip.sentence += " But that makes worse: " + codebook::words::list(worse) + ".";
+  flip.effort += 100;
+}
+
 /// The place nearest to `from` on the way to `to` where the verdict is no longer the base's; found on
 /// the assumption that it changes once. The returned value stands on the far side, rounded away from
 /// `from` to the lever's step; `held` is the last round value on the near side.
@@ -110,8 +151,14 @@ void along(const Asking& ask, const Facts& facts, const Lever& lever, Verdict ba
     const auto e = edge(ask, facts, lever, base, *at, end);
     if (!e) continue;
     const double shown = better(e->to, base) ? e->flipped : e->held;
-    found.push_back({lever.key, lever.say(*at, shown, better(e->to, base), e->to), e->to,
-                     lever.effort + std::fabs(shown - *at) / (lever.high - lever.low)});
+    Flip flip{lever.key, lever.say(*at, shown, better(e->to, base), e->to), e->to,
+              lever.effort + std::fabs(shown - *at) / (lever.high - lever.low)};
+    if (better(e->to, base)) {
+      Facts after = facts;
+      lever.set(after, shown);
+      warn(flip, facts, after, ask.edition);
+    }
+    found.push_back(std::move(flip));
   }
 }
 
@@ -132,8 +179,10 @@ void through(const Asking& ask, const Facts& facts, const Series& series, Verdic
         continue;
       }
       const bool up = better(v, base);
-      found.push_back(
-          {series.key, series.say(held, i, up, v), v, series.effort + 0.01 * std::abs(i - *now)});
+      Flip flip{series.key, series.say(held, i, up, v), v,
+                series.effort + 0.01 * std::abs(i - *now)};
+      if (up) warn(flip, facts, other, ask.edition);
+      found.push_back(std::move(flip));
       break;
     }
   }

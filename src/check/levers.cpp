@@ -165,10 +165,15 @@ Series count(std::string key, double effort, int most,
   };
   s.set = [set](Facts& f, int i) { set(f, i + 1); };
   s.say = [what](int held, int flipped, bool better, Verdict v) {
-    const std::string n = std::to_string(flipped + 1);
-    if (better) return passes(v) + " with " + n + " " + what + ".";
-    return "Holds with " + std::string(flipped > held ? "up to " : "down to ") +
-           std::to_string(held + 1) + " " + what + "; with " + n + " it " + turns(v) + ".";
+    const auto shown = [&](int i) {  // "1 string in parallel", "2 strings in parallel"
+      std::string named = what;
+      const auto plural = named.find("s ");
+      if (i == 0 && plural != std::string::npos) named.erase(plural, 1);
+      return std::to_string(i + 1) + " " + named;
+    };
+    if (better) return passes(v) + " with " + shown(flipped) + ".";
+    return "Holds with " + std::string(flipped > held ? "up to " : "down to ") + shown(held) +
+           "; with " + std::to_string(flipped + 1) + " it " + turns(v) + ".";
   };
   return s;
 }

@@ -24,9 +24,8 @@ void print(const app::Comparison& c, const Out& out) {
     const auto& t = side.tally;
     out.out << "  " << padded(side.name + (side.own ? "  (the job's)" : ""), 22)
             << padded(std::to_string(t.fail), 6) << padded(std::to_string(t.cannot_tell), 13)
-            << padded(std::to_string(t.caution), 9)
-            << padded(std::to_string(t.on_site), 9) << padded(std::to_string(t.pass), 6)
-            << t.not_looked_at << "\n";
+            << padded(std::to_string(t.caution), 9) << padded(std::to_string(t.on_site), 9)
+            << padded(std::to_string(t.pass), 6) << t.not_looked_at << "\n";
   }
   for (const auto& g : c.groups) {
     std::string things;
@@ -39,9 +38,10 @@ void print(const app::Comparison& c, const Out& out) {
     }
     for (const auto& line : g.savings) out.out << paragraph("Saves wire, " + line, 6);
   }
-  out.out << "\n"
-          << (c.groups.empty() ? "Nothing changes: all " : "Nothing else changes: ") << c.same
-          << " findings say the same in all of them.\n";
+  out.out << "\n";
+  if (c.editions.size() > 1)
+    out.out << (c.groups.empty() ? "Nothing changes: all " : "Nothing else changes: ") << c.same
+            << " findings say the same in all of them.\n";
   if (!c.groups.empty())
     out.out
         << "\"> \" marks what changes its verdict; the rest changes its numbers only. A mend is "

@@ -39,7 +39,8 @@ int explain(const Options& o, const Out& out) {
           << (x->aliases.empty() ? "" : "  (" + x->aliases + ")") << "\n";
   out.out << x->asks << "\n\n";
   for (const auto& asked : x->asked) {
-    out.out << tone(out, Tone::strong, app::editions_named(asked.editions)) << " asks\n";
+    out.out << tone(out, Tone::strong, app::editions_named(asked.editions))
+            << (asked.editions.size() == 1 ? " asks\n" : " ask\n");
     for (const auto& line : asked.lines) {
       std::string cite = line.cite;
       const auto comma = cite.find(", ");  // the edition stands in the heading

@@ -33,6 +33,11 @@ extern const Rule iec_array_device;
 extern const Rule iec_string_cable;
 extern const Rule iec_array_cable;
 extern const Rule iec_protective_conductor;
+extern const Rule iec_blocking_diode;
+extern const Rule iec_insulation_before_start;
+extern const Rule iec_switch_category;
+extern const Rule iec_shock_protection;
+extern const Rule iec_small_loops;
 extern const Rule event_module_reverse_current;
 extern const Rule event_conductor_fault_current;
 extern const Rule event_device_recovery_voltage;
@@ -71,6 +76,11 @@ constexpr std::array rules{
     &iec_string_cable,
     &iec_array_cable,
     &iec_protective_conductor,
+    &iec_blocking_diode,
+    &iec_insulation_before_start,
+    &iec_switch_category,
+    &iec_shock_protection,
+    &iec_small_loops,
     &event_module_reverse_current,
     &event_conductor_fault_current,
     &event_device_recovery_voltage,
