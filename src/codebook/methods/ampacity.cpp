@@ -195,7 +195,9 @@ std::optional<units::WireSize> smallest_size_that(const Facts& facts,
                                                   const std::function<bool(const Facts&)>& holds) {
   if (!facts.wire.known()) return std::nullopt;
   Facts other = facts;
-  for (const auto& size : units::WireSize::american()) {
+  const auto& sizes = facts.wire->size.metric() ? units::WireSize::metric_series()
+                                                : units::WireSize::american();
+  for (const auto& size : sizes) {
     other.wire.value->size = size;
     if (holds(other)) return size;
   }

@@ -75,7 +75,7 @@ ConditionsOfUse conditions_of_use(const Facts& facts, const Edition& edition, Tr
 Traced<units::Current> largest_device(const Facts& facts, const Edition& edition, Trail& trail,
                                       const Traced<units::Current>& i_u);
 
-/// The smallest American size with which `holds` is true, all else as it is. For sentences.
+/// The smallest size of the wire's own series with which `holds` is true, all else as it is. For sentences.
 std::optional<units::WireSize> smallest_size_that(const Facts& facts,
                                                   const std::function<bool(const Facts&)>& holds);
 
