@@ -68,7 +68,10 @@ std::optional<double> ground_fault_row(std::string_view what, double x, bool up_
   for (std::size_t i = 0; i < csv.size(); ++i) {
     if (csv.text(i, "what") != what) continue;
     const auto bound = csv.number(i, "up_to");
-    if (!bound || (up_to ? x <= *bound : x >= *bound)) return csv.number(i, "value");
+    const units::Ratio here(x);
+    if (!bound || (up_to ? units::at_most(here, units::Ratio(*bound))
+                         : units::at_least(here, units::Ratio(*bound))))
+      return csv.number(i, "value");
   }
   return std::nullopt;
 }
@@ -79,7 +82,9 @@ units::Current largest_ground_fault_fuse(units::Power inverter) {
   return units::amps(ground_fault_row("largest", inverter.in(units::kilowatts), true).value_or(0));
 }
 
-bool ground_fault_seen(units::Current fault, units::Current rating) { return fault > rating; }
+bool ground_fault_seen(units::Current fault, units::Current rating) {
+  return !units::at_most(fault, rating);
+}
 
 std::optional<units::Time> ground_fault_melts_within(units::Current fault, units::Current rating) {
   const auto within = ground_fault_row("melts", fault / rating, false);

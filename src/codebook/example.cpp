@@ -87,6 +87,13 @@ std::optional<Facts> example_for(const Rule& rule, Family family) {
     Facts facts = example_facts(names(tag, i).second, family);
     if (rule.applies(facts)) return facts;
   }
+  // Some ask what the example is not: a sub-array, several strings on one device.
+  for (int i = 0; !names(tag, i).first.empty(); ++i) {
+    Facts facts = example_facts(names(tag, i).second, family);
+    facts.parallel.lands_on_input.value = false;
+    facts.parallel.strings_on_device.value = units::Ratio(2.0);
+    if (rule.applies(facts)) return facts;
+  }
   return std::nullopt;
 }
 

@@ -224,6 +224,22 @@ TEST(Wiring, ColoursFollowTheScheme) {
   EXPECT_EQ(colour(solid, conductor(solid, "S1+")), "red");
 }
 
+// White went with the fuse-grounded negative in 2017 (seen on public pages); green-yellow is IEC's.
+TEST(Wiring, ColoursFollowTheEdition) {
+  const auto by = [](const std::string& id) {
+    std::string text = cabin_text();
+    text.replace(text.find("nec_2023"), 8, id);
+    return build_text(text);
+  };
+  const Wiring old = by("nec_2014");
+  EXPECT_EQ(colour(old, conductor(old, "S1-")), "white");
+  EXPECT_EQ(colour(old, conductor(old, "S1+")), "red");
+  EXPECT_EQ(colour(by("nec_2017"), conductor(by("nec_2017"), "S1-")), "black");
+  const Wiring iec = by("iec_2023");
+  EXPECT_EQ(colour(iec, conductor(iec, "S1-")), "black");
+  EXPECT_EQ(colour(iec, conductor(iec, "OUT.EGC")), "green-yellow");
+}
+
 /// A field of two boxes of `n` strings each, re-combined.
 std::string field_text(int n) {
   std::ostringstream t;
