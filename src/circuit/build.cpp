@@ -26,6 +26,18 @@ const Port& port_of(const State& state, int input) {
   return own == state.input_port.end() ? state.port : own->second;
 }
 
+/// A diode that drops its marked forward voltage at its rated current. Its slope is that of silicon between
+/// junction and lead (a = 50 mV); its leak keeps a blocked string's voltage defined. Empty where the part
+/// does not say the voltage: then it counts as a joint, which flatters by less than a volt.
+std::optional<Diode> diode_of(const parts::Part* part) {
+  if (!part || !part->v_forward || !part->rating) return std::nullopt;
+  Diode d;
+  d.a = units::volts(0.05);
+  d.i_s = *part->rating / std::expm1(*part->v_forward / d.a);
+  d.leak = pv::siemens(1e-8);
+  return d;
+}
+
 class Builder {
  public:
   Builder(const wiring::Wiring& wiring, const Models& models, const Resistances& resistances,
@@ -77,7 +89,7 @@ class Builder {
         const auto& d = w_.devices[m];
         const int minus = terminal(d, Pole::minus), plus = terminal(d, Pole::plus);
         if (minus < 0 || plus < 0) continue;
-        const auto law = module_law(m, s.age);
+        const auto law = module_law(m, s.age * d.rear_gain.value_or(units::Ratio(1.0)));
         if (!law) return law.failure();
         b_.module[m] = b_.network.add(b_.node[plus], b_.node[minus], *law);
         b_.one_maximum =
@@ -138,7 +150,8 @@ class Builder {
   std::optional<Failure> add_devices() {
     for (const auto& id : state_.open) {
       const int d = w_.find_device(id);
-      if (d < 0 || w_.devices[d].kind != DeviceKind::protector) {
+      if (d < 0 || (w_.devices[d].kind != DeviceKind::protector &&
+                    w_.devices[d].kind != DeviceKind::electronics)) {
         return Failure{"circuit.no-such-device",
                        "'" + id + "' is no breaker, fuse or switch of this wiring"};
       }
@@ -154,6 +167,13 @@ class Builder {
         }
       } else if (d.kind == DeviceKind::bond && d.terminals.size() >= 2) {
         b_.network.add(b_.node[d.terminals[0]], b_.node[d.terminals[1]], joint_law());
+      } else if (d.kind == DeviceKind::electronics && !state_.open.contains(d.id)) {
+        b_.network.add(b_.node[d.terminals[1]], b_.node[d.terminals[0]], joint_law());
+      } else if (d.kind == DeviceKind::diode) {
+        const auto law =
+            state_.diodes_shorted ? std::nullopt : diode_of(w_.part_of(static_cast<int>(k)));
+        b_.network.add(b_.node[d.terminals[1]], b_.node[d.terminals[0]],
+                       law ? b_.network.add_law(*law) : joint_law());
       }
     }
     return std::nullopt;
@@ -293,6 +313,8 @@ OperatingPoint read(const wiring::Wiring& w, const Built& b, const State& state,
       case DeviceKind::bar:
       case DeviceKind::rack:
       case DeviceKind::bond:
+      case DeviceKind::diode:
+      case DeviceKind::electronics:
         break;
     }
     out.devices.push_back(p);

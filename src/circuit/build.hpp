@@ -38,7 +38,9 @@ struct Port {
 struct State {
   Condition sky;
   std::map<int, Condition> module_sky;  ///< by device: modules under another sky (shade)
-  std::set<std::string> open;           ///< ids of protectors that stand open: "A1.Q1"
+  std::set<std::string>
+      open;  ///< ids of protectors that stand open: "A1.Q1", and of shutdown units
+  bool diodes_shorted = false;  ///< blocking diodes have failed, as they mostly do: into a joint
   Port port;
   std::map<int, Port> input_port;  ///< by index into inputs: inputs with another port
 };

@@ -108,6 +108,70 @@ TEST(Ngspice, TwoStringsWithTheirCables) {
   expect_agreement(build(w, models, r, s).value().network, "one string open, 101 V");
 }
 
+/// What sits in the leads of strings: diodes that conduct and block, a fuse out, shutdown units closed and open.
+TEST(Ngspice, DevicesInTheLeads) {
+  std::ifstream in(STRINGWRIGHT_SOURCE_DIR "/examples/north-cabin.toml");
+  std::ostringstream all;
+  all << in.rdbuf();
+  std::string text = all.str();
+  const auto put = [&](const std::string& from, const std::string& to) {
+    text.replace(text.find(from), from.size(), to);
+  };
+  put("lands = \"A1.1\"", "lands = \"A1.1\", blocking_diode = \"D30\", inline_fuse = \"F20\"");
+  put("lands = \"A1.2\"", "lands = \"A1.2\", blocking_diode = \"D30\", electronics = \"RSD\"");
+  put("[part.BX4]",
+      "[part]\nD30 = { kind = \"diode\", rating = \"30 A\", v_forward = \"0.9 V\" }\n"
+      "F20 = { kind = \"fuse\", rating = \"20 A\" }\n"
+      "RSD = { kind = \"electronics\", does = \"rapid-shutdown\" }\n[part.BX4]");
+  auto reading = job::read(text, "leads.toml");
+  for (const auto& d : reading.diagnostics) EXPECT_EQ(d.message, "");
+  ASSERT_TRUE(reading.job);
+  Diagnostics problems;
+  const auto w = wiring::build(*reading.job, problems);
+  std::map<std::string, Failure> failures;
+  const Models models = fit_models(w, failures);
+  Resistances r;
+  for (const auto& c : w.conductors) r.push_back(ohms(c.length ? 0.003 * c.length->si() : 0));
+
+  State s;
+  s.sky = {units::watts_per_square_metre(820), units::celsius(29.6)};
+  s.port = Port::at(volts(95));
+  expect_agreement(build(w, models, r, s).value().network, "both diodes conduct");
+  // At its rated current a diode drops what its sheet says.
+  const auto point = operating_point(w, models, r, s);
+  ASSERT_TRUE(point);
+  EXPECT_GT(point->strings[0].i.si(), 5);
+  const auto across = [&](const OperatingPoint& p, const char* anode, const char* cathode) {
+    return p.potential[w.find_terminal(anode)]->si() - p.potential[w.find_terminal(cathode)]->si();
+  };
+  EXPECT_NEAR(across(*point, "S1.D.anode", "S1.D.cathode"),
+              0.9 + 0.05 * std::log(point->strings[0].i.si() / 30), 1e-6);
+
+  // String 1 in the shade: its diode holds off the other's voltage, and nothing flows back.
+  for (const int m : w.strings[0].modules)
+    s.module_sky[m] = {units::watts_per_square_metre(100), units::celsius(25)};
+  s.port = Port::at(volts(118));
+  // (A blocked string in ngspice: ArraysWithFaults, seed 4. Here it finds no first point.)
+  const auto blocked = operating_point(w, models, r, s);
+  ASSERT_TRUE(blocked);
+  EXPECT_LT(std::fabs(blocked->strings[0].i.si()), 1e-5);
+  // A fault counts on no diode.
+  s.diodes_shorted = true;
+  const auto shorted = operating_point(w, models, r, s);
+  ASSERT_TRUE(shorted);
+  EXPECT_LT(shorted->strings[0].i.si(), -0.01);
+
+  s = {};
+  s.port = Port::at(volts(60));
+  s.open = {"S1.F", "S2.2.E"};
+  const auto open = operating_point(w, models, r, s);
+  ASSERT_TRUE(open);
+  EXPECT_EQ(open->strings[0].i.si(), 0);
+  EXPECT_EQ(open->strings[1].i.si(), 0);
+  s.open = {"S2.9.E"};
+  EXPECT_EQ(build(w, models, r, s).failure().id, "circuit.no-such-device");
+}
+
 /// Strings of unlike modules, with a ground fault, a line-to-line fault, a reversed string, a cell group
 /// near breakdown and a blocking diode: everything that a netlist can hold.
 TEST(Ngspice, ArraysWithFaults) {

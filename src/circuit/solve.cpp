@@ -10,6 +10,7 @@
 #include <Eigen/Core>
 
 #include "circuit/solve/carry.hpp"
+#include "circuit/solve/chains.hpp"
 #include "circuit/solve/nodal.hpp"
 #include "circuit/solve/sections.hpp"
 #include "circuit/solve/ties.hpp"
@@ -17,6 +18,8 @@
 namespace stringwright::circuit {
 
 using solve_detail::Carried;
+using solve_detail::Chains;
+using solve_detail::Guess;
 using solve_detail::Nodal;
 using solve_detail::Section;
 using solve_detail::Sections;
@@ -40,7 +43,6 @@ struct Potentials {
 struct Solver::Parts {
   const Network& n;
   SolveOptions options;
-  std::vector<std::optional<Linear>> straight;
   Sections s;
 
   std::vector<std::pair<int, double>> source;  // element, voltage: set after the network was made
@@ -50,6 +52,7 @@ struct Solver::Parts {
   std::vector<int> row;                   // [n_groups] -1: held at 0 V
   std::vector<std::pair<int, int>> ends;  // [n_sections] rows; equal: not a branch
   std::unique_ptr<Nodal> nodal;
+  std::unique_ptr<Chains> chains;
   std::vector<double> likely;  // [n_sections] a current to begin with
   /// Beyond this a section that bends goes on as a straight line, so that no exponential runs away.
   /// Far above what a solution can carry; raised where one comes near.
@@ -62,14 +65,18 @@ struct Solver::Parts {
   int inexact = 0;              // sections without a root, for now
   bool warm = false;
   bool factorised = false;  // the factors are those of g
-  Eigen::VectorXd into;     // [rows] sum of currents
-  Eigen::VectorXd scale;    // [rows] of magnitudes, rounding included
-  double residual = 0;      // largest sum of currents at a knot group [A]
-  double share = 0;         // the same, relative
+  /// Chains take one evaluation a step and need not be exact on the way.
+  bool loose = true;
+  std::vector<int> open;  // chains that are not exact under the voltages at hand
+  std::vector<double> wanted;
+  std::vector<Guess> guess;  // [n_chains]
+  Eigen::VectorXd into;      // [rows] sum of currents
+  Eigen::VectorXd scale;     // [rows] of magnitudes, rounding included
+  double residual = 0;       // largest sum of currents at a knot group [A]
+  double share = 0;          // the same, relative
   int iterations = 0;
 
-  Parts(const Network& network, const SolveOptions& o)
-      : n(network), options(o), straight(solve_detail::straight_lines(network)) {}
+  Parts(const Network& network, const SolveOptions& o) : n(network), options(o) {}
 
   bool branch(std::size_t k) const { return s.all[k].live && !s.all[k].rigid; }
   double volts_of(int knot) const {
@@ -82,6 +89,7 @@ struct Solver::Parts {
   Carried carry(std::size_t k) const;
   double across(std::size_t k) const;
   void move(const Potentials& from, double step, const Eigen::VectorXd& dx);
+  void take_up_chains();
   void evaluate(const Potentials& from, double step, const Eigen::VectorXd& dx);
   std::optional<Failure> newton();
   void settle();
@@ -107,7 +115,7 @@ std::optional<Failure> Solver::Parts::prepare() {
     ++branches[ties.group[s.all[k].from]];
     ++branches[ties.group[s.all[k].to]];
   }
-  for (std::size_t k = 0; k < s.node.size(); ++k) part_of[ties.group[k]] = s.part[s.node[k]];
+  for (std::size_t k = 0; k < s.node.size(); ++k) part_of[ties.group[k]] = s.part[k];
   for (int group = 0; group < ties.groups; ++group) {
     int& h = hub[part_of[group]];
     if (h < 0 || branches[group] > branches[h]) h = group;
@@ -127,10 +135,14 @@ std::optional<Failure> Solver::Parts::prepare() {
 
   likely.assign(s.all.size(), 0);
   double largest = 1;
+  chains = std::make_unique<Chains>(s, n.laws, options.lanes);
+  guess.resize(chains->size());
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     if (!branch(k) || s.all[k].terms == 0) continue;
-    likely[k] = solve_detail::likely_current(s.all[k], s.terms, n.laws);
-    largest = std::fmax(largest, std::fabs(likely[k]));
+    const int chain = chains->of(k);
+    likely[k] = chain >= 0 ? chains->likely_current(chain)
+                           : solve_detail::likely_current(s.all[k], s.terms, n.laws);
+    largest = std::max(largest, std::fabs(likely[k]));
   }
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     if (!branch(k) || s.all[k].terms == 0 || likely[k] != 0) continue;
@@ -146,14 +158,24 @@ std::optional<Failure> Solver::Parts::prepare() {
 /// From cold: every section as the straight line through a likely current, one linear solve.
 void Solver::Parts::start() {
   Eigen::VectorXd b = Eigen::VectorXd::Zero(nodal->rows());
+  open.clear();
+  wanted.clear();
+  for (int c = 0; c < chains->size(); ++c) {
+    open.push_back(c);
+    wanted.push_back(likely[chains->section(c)]);
+  }
+  chains->expand(open, wanted);
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     if (!branch(k)) continue;
     const Section& x_k = s.all[k];
     i[k] = likely[k];
-    const auto here = solve_detail::voltage_of(x_k, s.terms, n.laws, i[k]);
-    g[k] = -1 / std::fmin(here.dv_di, -1e-12);
+    const int chain = chains->of(k);
+    const auto here =
+        chain >= 0 ? chains->voltage(chain) : solve_detail::voltage_of(x_k, s.terms, n.laws, i[k]);
+    const double v_k = here.v + (chain >= 0 ? x_k.e : 0);
+    g[k] = -1 / std::min(here.dv_di, -1e-12);
     const double tied = ties.offset[x_k.to] - ties.offset[x_k.from];
-    const double at_zero = i[k] + g[k] * (here.v - tied);
+    const double at_zero = i[k] + g[k] * (v_k - tied);
     if (ends[k].second >= 0) b[ends[k].second] += at_zero;
     if (ends[k].first >= 0) b[ends[k].first] -= at_zero;
     known[k] = 0;
@@ -170,18 +192,26 @@ Carried Solver::Parts::carry(std::size_t k) const {
   if (section.terms == 0 || std::fabs(c.i) <= most_current) return c;
   const double edge = std::copysign(most_current, c.i);
   const auto there = solve_detail::voltage_of(section, s.terms, n.laws, edge);
-  const double g_edge = -1 / std::fmin(there.dv_di, -1e-12);
+  const double g_edge = -1 / std::min(there.dv_di, -1e-12);
   const double beyond = g_edge * (there.v - v[k]);
   return {edge + beyond, g_edge, c.exact || beyond * edge >= 0};
 }
 
-/// Voltage across a section, by the parts of its potentials.
+/// Voltage across a section, by the parts of its potentials: what is left of a difference of large ones
+/// must not be rounded away by a third.
 double Solver::Parts::across(std::size_t k) const {
   const Section& section = s.all[k];
   const auto [f, t] = ends[k];
-  const double hi = (t < 0 ? 0 : x.hi[t]) - (f < 0 ? 0 : x.hi[f]);
-  const double lo = (t < 0 ? 0 : x.lo[t]) - (f < 0 ? 0 : x.lo[f]);
-  return hi + (lo + (ties.offset[section.to] - ties.offset[section.from]));
+  double left = (t < 0 ? 0 : x.lo[t]) - (f < 0 ? 0 : x.lo[f]);
+  const auto plus = [&](double a, double b) {  // what rounding takes goes to what is left
+    const double sum = a + b, back = sum - a;
+    left += (a - (sum - back)) + (b - back);
+    return sum;
+  };
+  const double hi = plus(t < 0 ? 0 : x.hi[t], f < 0 ? 0 : -x.hi[f]);
+  const double tied = plus(ties.offset[section.to], -ties.offset[section.from]);
+  const double sum = plus(hi, tied);
+  return sum + left;
 }
 
 void Solver::Parts::move(const Potentials& from, double step, const Eigen::VectorXd& dx) {
@@ -200,21 +230,33 @@ void Solver::Parts::evaluate(const Potentials& from, double step, const Eigen::V
   move(from, step, dx);
   into.setZero();
   scale.setZero();
-  inexact = 0;
+  open.clear();
   for (std::size_t k = 0; k < s.all.size(); ++k) {
     if (!branch(k)) continue;
     const double v_k = across(k);
-    if (!known[k] || v[k] != v_k) {
-      v[k] = v_k;
-      const Carried c = carry(k);
+    if (known[k] && v[k] == v_k) continue;
+    v[k] = v_k;
+    if (const int chain = chains->of(k); chain >= 0) {
+      const Guess c = chains->at(chain, v_k - s.all[k].e, most_current);
       i[k] = c.i;
       g[k] = c.g;
       known[k] = c.exact ? 1 : 0;
+      if (!c.exact) open.push_back(chain);
+      continue;
     }
+    const Carried c = carry(k);
+    i[k] = c.i;
+    g[k] = c.g;
+    known[k] = c.exact ? 1 : 0;
+  }
+  if (!open.empty()) take_up_chains();
+  inexact = 0;
+  for (std::size_t k = 0; k < s.all.size(); ++k) {
+    if (!branch(k)) continue;
     inexact += !known[k];
     const auto [f, t] = ends[k];
     if (f == t) continue;
-    const double size = std::fabs(i[k]) + 4 * rounding / fine * g[k] * std::fabs(v_k);
+    const double size = std::fabs(i[k]) + 4 * rounding / fine * g[k] * std::fabs(v[k]);
     if (f >= 0) into[f] -= i[k], scale[f] += size;
     if (t >= 0) into[t] += i[k], scale[t] += size;
   }
@@ -222,8 +264,35 @@ void Solver::Parts::evaluate(const Potentials& from, double step, const Eigen::V
   const double least = 1e-6 * most_current;
   residual = share = 0;
   for (int r = 0; r < nodal->rows(); ++r) {
-    residual = std::fmax(residual, std::fabs(into[r]));
-    share = std::fmax(share, std::fabs(into[r]) / (scale[r] + least));
+    residual = std::max(residual, std::fabs(into[r]));
+    share = std::max(share, std::fabs(into[r]) / (scale[r] + least));
+  }
+}
+
+/// What the expansions at hand could not tell of the open chains: one more evaluation of each where steps
+/// may be loose, else as many as it takes.
+void Solver::Parts::take_up_chains() {
+  wanted.clear();
+  if (loose) {
+    for (const int c : open) wanted.push_back(i[chains->section(c)]);
+    chains->expand(open, wanted);
+    for (const int c : open) {
+      const std::size_t k = chains->section(c);
+      guess[c] = chains->at(c, v[k] - s.all[k].e, most_current);
+    }
+  } else {
+    for (const int c : open) {
+      const std::size_t k = chains->section(c);
+      wanted.push_back(v[k] - s.all[k].e);
+    }
+    std::vector<int> left = open;
+    chains->solve(left, wanted, most_current, guess);
+  }
+  for (const int c : open) {
+    const std::size_t k = chains->section(c);
+    i[k] = guess[c].i;
+    g[k] = guess[c].g;
+    known[k] = guess[c].exact ? 1 : 0;
   }
 }
 
@@ -245,6 +314,7 @@ void Solver::Parts::search_line(const Potentials& from, const Eigen::VectorXd& d
 
 std::optional<Failure> Solver::Parts::newton() {
   iterations = 0;
+  loose = true;
   evaluate(x, 0, into);
   double best = share;
   int idle = 0;
@@ -265,11 +335,20 @@ std::optional<Failure> Solver::Parts::newton() {
     const Potentials from = x;
     const double slope_0 = -into.dot(dx);
     evaluate(from, 1, dx);
+    if (loose && (share <= fine ? inexact > 0 : !(share <= 0.5 * best))) {
+      // Nothing is certain of inexact currents, be they balanced or not: from here on they are exact.
+      loose = false;
+      const double reached = share;
+      evaluate(reached <= fine ? x : from, 0, dx);
+      best = share;
+      idle = 0;
+      continue;
+    }
     if (!(share <= 0.5 * best)) {
       if (share > fine && -into.dot(dx) > 0.1 * std::fabs(slope_0)) search_line(from, dx, slope_0);
     }
     idle = share <= 0.5 * best ? 0 : idle + 1;
-    best = std::fmin(best, share);
+    best = std::min(best, share);
   }
   return std::nullopt;
 }
@@ -298,15 +377,22 @@ void Solver::Parts::settle() {
     if (t >= 0) into[t] += i[k];
   }
   residual = 0;
-  for (int r = 0; r < nodal->rows(); ++r) residual = std::fmax(residual, std::fabs(into[r]));
+  for (int r = 0; r < nodal->rows(); ++r) residual = std::max(residual, std::fabs(into[r]));
 }
 
 std::optional<Failure> Solver::Parts::run() {
   if (auto f = prepare()) return f;
-  if (!warm) start();
+  bool cold = !warm;
+  if (cold) start();
   warm = false;
   for (bool beyond = true; beyond;) {
-    if (auto f = newton()) return f;
+    if (auto f = newton()) {
+      // The last solution may be a worse place to begin than none.
+      if (cold) return f;
+      cold = true;
+      start();
+      continue;
+    }
     beyond = false;
     for (std::size_t k = 0; k < s.all.size(); ++k) {
       if (!branch(k) || s.all[k].terms == 0 || std::fabs(i[k]) <= most_current) continue;
@@ -340,43 +426,53 @@ std::vector<double> Solver::Parts::all_currents() {
 
 Solution Solver::Parts::read() {
   Solution out;
-  out.part = s.part;
   out.residual = units::amps(residual);
   out.iterations = iterations;
   const std::vector<double> carried = all_currents();
 
-  std::vector<double> potential(n.nodes, 0);
-  for (std::size_t k = 0; k < s.node.size(); ++k)
-    potential[s.node[k]] = volts_of(static_cast<int>(k));
-  std::vector<double> drop;
-  const auto overridden = [&](int element) -> std::optional<double> {
+  out.potential.resize(n.nodes);
+  out.part.resize(n.nodes);
+  out.current.resize(n.elements.size());
+  const auto potential = [&](int node) -> units::Voltage& { return out.potential[node]; };
+  for (std::size_t k = 0; k < s.node.size(); ++k) {
+    potential(s.node[k]) = units::volts(volts_of(static_cast<int>(k)));
+    out.part[s.node[k]] = s.part[k];
+  }
+  std::vector<double> drop(s.terms.size());  // of one element of a term
+  chains->drops(carried, drop);
+  const auto own_voltage = [&](int element, double of_law) {
     for (const auto& [changed, value] : source)
       if (changed == element) return value;
-    return std::nullopt;
+    return of_law;
   };
   // Along a section from its `from` end; returns the voltage of its `to` end.
   const auto walk = [&](std::size_t k) {
     const Section& section = s.all[k];
     const double i_k = carried[k];
-    drop.clear();
-    for (int t = section.term; t < section.term + section.terms; ++t) {
-      const auto& term = s.terms[t];
-      drop.push_back(term.sign * at_current(n.laws[term.law], units::amps(term.sign * i_k)).v.si());
+    if (chains->of(k) < 0) {
+      for (int t = section.term; t < section.term + section.terms; ++t) {
+        const auto& term = s.terms[t];
+        drop[t] = term.sign * at_current(n.laws[term.law], units::amps(term.sign * i_k)).v.si();
+      }
     }
-    double at = potential[s.node[section.from]];
-    for (int l = section.link; l < section.link + section.links; ++l) {
+    const int part = s.part[section.from];
+    double at = potential(s.node[section.from]).si();
+    const int end = section.link + section.links - 1;
+    for (int l = section.link; l <= end; ++l) {
       const auto& link = s.links[l];
       const Element& element = n.elements[link.element];
       if (link.term >= 0) {
-        at += element.count * drop[link.term - section.term];
+        at += element.count * drop[link.term];
       } else {
-        const Linear& line = *straight[element.law];
-        const double own =
-            source.empty() ? line.e.si() : overridden(link.element).value_or(line.e.si());
-        at += element.count * (link.sign * own - line.r.si() * i_k);
+        const Linear line = linear(n.laws[element.law]).value_or(Linear{});
+        const double e_own = own_voltage(link.element, line.e.si());
+        at += element.count * (link.sign * e_own - line.r.si() * i_k);
       }
-      if (l + 1 < section.link + section.links)
-        potential[link.sign > 0 ? element.plus : element.minus] = at;
+      out.current[link.element] = units::amps(link.sign * i_k);
+      if (l == end) break;
+      const int node = link.sign > 0 ? element.plus : element.minus;
+      potential(node) = units::volts(at);
+      out.part[node] = part;
     }
     return at;
   };
@@ -385,13 +481,13 @@ Solution Solver::Parts::read() {
     const Section& section = s.all[d->section];
     const double end = walk(d->section);
     if (section.to == d->knot) {
-      potential[s.node[d->knot]] = end;
+      potential(s.node[d->knot]) = units::volts(end);
     } else {
-      const double shift = potential[s.node[section.to]] - end;
-      potential[s.node[d->knot]] += shift;
+      const auto shift = potential(s.node[section.to]) - units::volts(end);
+      potential(s.node[d->knot]) += shift;
       for (int l = section.link; l + 1 < section.link + section.links; ++l) {
         const auto& link = s.links[l];
-        potential[link.sign > 0 ? n.elements[link.element].plus : n.elements[link.element].minus] +=
+        potential(link.sign > 0 ? n.elements[link.element].plus : n.elements[link.element].minus) +=
             shift;
       }
     }
@@ -399,19 +495,14 @@ Solution Solver::Parts::read() {
   for (std::size_t k = 0; k < s.all.size(); ++k)
     if (s.all[k].live) walk(k);
 
-  std::vector<double> zero(s.parts, 0);
+  std::vector<units::Voltage> zero(s.parts);
   out.floating.assign(s.parts, true);
   for (const int node : n.references) {
-    const int part = s.part[node];
-    if (out.floating[part]) zero[part] = potential[node];
+    const int part = out.part[node];
+    if (out.floating[part]) zero[part] = potential(node);
     out.floating[part] = false;
   }
-  out.potential.reserve(n.nodes);
-  for (int k = 0; k < n.nodes; ++k)
-    out.potential.push_back(units::volts(potential[k] - zero[s.part[k]]));
-  out.current.reserve(n.elements.size());
-  for (std::size_t k = 0; k < n.elements.size(); ++k)
-    out.current.push_back(units::amps(s.sign_of[k] * carried[s.section_of[k]]));
+  for (int k = 0; k < n.nodes; ++k) out.potential[k] -= zero[out.part[k]];
   return out;
 }
 
@@ -424,7 +515,7 @@ Result<Solver> Solver::make(const Network& network, const SolveOptions& options)
   Solver solver;
   solver.parts_ = std::make_unique<Parts>(network, options);
   Parts& p = *solver.parts_;
-  auto apart = solve_detail::take_apart(network, p.straight, options.merge);
+  auto apart = solve_detail::take_apart(network, options.merge);
   if (!apart) return apart.failure();
   p.s = std::move(*apart);
   p.e.reserve(p.s.all.size());
@@ -448,7 +539,7 @@ void Solver::set_source(int element, units::Voltage e) {
   s.e = 0;
   for (int l = s.link; l < s.link + s.links; ++l) {
     const auto& link = p.s.links[l];
-    double own = p.straight[p.n.elements[link.element].law].value_or(Linear{}).e.si();
+    double own = linear(p.n.laws[p.n.elements[link.element].law]).value_or(Linear{}).e.si();
     for (const auto& [changed, value] : p.source)
       if (changed == link.element) own = value;
     s.e += link.sign * p.n.elements[link.element].count * own;
@@ -469,7 +560,7 @@ Result<Solver::Port> Solver::solve_port(int element) {
   if (auto f = p.run()) return *f;
   const int k = p.s.section_of[element];
   const Section& port = p.s.all[k];
-  const double sign = p.s.sign_of[element];
+  const double sign = p.s.sign_of(element);
   if (!port.live) return Port{};
 
   // A volt more in the source: how voltages move, and with them every current.

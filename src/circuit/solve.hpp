@@ -16,6 +16,8 @@ struct SolveOptions {
   int max_iterations = 200;
   /// Evaluate alike elements of a chain once. Off only to measure what it is worth.
   bool merge = true;
+  /// Evaluate cells in vector registers (pv::Lanes). Off: one by one, to compare.
+  bool lanes = true;
 };
 
 /// Voltages and currents everywhere in a network.

@@ -340,6 +340,57 @@ RC_GTEST_PROP(Solve, FindsThePointOfEveryArrayWithFaults, (std::uint32_t seed)) 
   }
 }
 
+/// Vector registers and one element after the other are two roads to the same currents.
+RC_GTEST_PROP(Solve, LanesGiveWhatOneByOneGives, (std::uint32_t seed)) {
+  for (std::uint32_t k = 0; k < 10; ++k) {
+    Draw d(seed * 10 + k);
+    const Array a = any_array(d);
+    SolveOptions one_by_one;
+    one_by_one.lanes = false;
+    one_by_one.merge = d.chance(0.5);
+    const auto x = solve(a.n), y = solve(a.n, one_by_one);
+    RC_ASSERT(x.ok() == y.ok());
+    if (!x) continue;
+    double largest = 1;
+    for (const auto i : y->current) largest = std::fmax(largest, std::fabs(i.si()));
+    // Behind a milliohm the potentials of two solutions may differ by their last digit, and the currents
+    // by a thousand times that.
+    for (std::size_t e = 0; e < a.n.elements.size(); ++e)
+      RC_ASSERT(std::fabs((x->current[e] - y->current[e]).si()) <= 1e-9 * largest);
+  }
+}
+
+/// A voltage reached from the last one is the same as from nowhere, faults or not, in any order.
+RC_GTEST_PROP(Solver, FromTheLastSolutionIsAsFromNone, (std::uint32_t seed)) {
+  Draw d(seed);
+  Array a = any_array(d);
+  const int port = a.n.add(a.out, a.minus, Source{volts(0)});
+  if (!solve(a.n)) return;  // the load is an ideal source or a joint already
+  SolveOptions options;
+  options.merge = d.chance(0.5);
+  auto solver = Solver::make(a.n, options);
+  RC_ASSERT(solver.ok());
+  const double top = 42.0 * static_cast<double>(a.modules[0].size());
+  for (int k = 0; k < 30; ++k) {
+    const double v = k < 20 ? top * k / 20 : top * d.between(-0.1, 1.2);
+    solver->set_source(port, volts(v));
+    const auto warm = k % 3 == 0 ? solver->solve() : Result<Solution>(Solution{});
+    const auto port_now = solver->solve_port(port);
+    if (!port_now && port_now.failure().id == "circuit.source-loop") continue;
+    RC_ASSERT(port_now.ok() && warm.ok());
+    Network fresh = a.n;
+    fresh.elements[port].law = fresh.add_law(Source{volts(v)});
+    const auto cold = solve(fresh, options);
+    RC_ASSERT(cold.ok());
+    double largest = 1;
+    for (const auto i : cold->current) largest = std::fmax(largest, std::fabs(i.si()));
+    RC_ASSERT(std::fabs((port_now->i - cold->current[port]).si()) <= 1e-9 * largest);
+    if (warm->current.empty()) continue;
+    for (std::size_t e = 0; e < a.n.elements.size(); ++e)
+      RC_ASSERT(std::fabs((warm->current[e] - cold->current[e]).si()) <= 1e-9 * largest);
+  }
+}
+
 /// An array at a held voltage: its current into the source that holds it.
 double current_at(const Array& a, double v) {
   Network n = a.n;
@@ -352,6 +403,29 @@ Array any_sound_array(Draw& d, int strings, int modules) {
   std::vector<int> laws(static_cast<std::size_t>(strings) * modules);
   for (int& law : laws) law = n.add_law(module_law(d.between(0.2, 1.1)));
   return sound_array(strings, modules, laws, std::move(n));
+}
+
+/// Sound arrays of unlike modules are well behaved enough for the last digits to be compared.
+RC_GTEST_PROP(Solve, LanesAndMergingChangeNothingInSoundArrays, (std::uint32_t seed)) {
+  Draw d(seed);
+  Array a = any_sound_array(d, 1 + d.among(6), 1 + d.among(8));
+  a.n.add(a.out, a.minus,
+          Source{volts(d.between(0, 40) * static_cast<double>(a.modules[0].size()))});
+  const auto whole = solve(a.n);
+  RC_ASSERT(whole.ok());
+  for (const bool merge : {true, false}) {
+    for (const bool lanes : {true, false}) {
+      SolveOptions options;
+      options.merge = merge;
+      options.lanes = lanes;
+      const auto other = solve(a.n, options);
+      RC_ASSERT(other.ok());
+      for (std::size_t e = 0; e < a.n.elements.size(); ++e)
+        RC_ASSERT(std::fabs((whole->current[e] - other->current[e]).si()) <= 1e-12 * 80);
+      for (int k = 0; k < a.n.nodes; ++k)
+        RC_ASSERT(std::fabs((whole->potential[k] - other->potential[k]).si()) <= 1e-10);
+    }
+  }
 }
 
 RC_GTEST_PROP(Solve, PortCurrentFallsWithVoltageAndRisesWithLight, (std::uint32_t seed)) {

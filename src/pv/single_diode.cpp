@@ -103,10 +103,11 @@ Curve::Curve(const CellGroup& group, int in_series) : group_(group), in_series_(
     c_.i_s = group.bypass->i_s.si();
     c_.a_b = group.bypass->a.si();
   }
+  c_.per_amp = 1 / (c_.g * c_.a);
   c_.rho = c_.r_s / (1 + c_.g * c_.r_s);
   if (c_.r_s > 0) c_.log_v = std::log(c_.rho) + std::log(c_.i_0) - std::log(c_.a);
   c_.log_i = std::log(c_.i_0) - std::log(c_.g) - std::log(c_.a);
-  if (c_.i_s > 0) c_.i_sc = cells_at_voltage(c_, 0).i;
+  c_.i_sc = cells_at_voltage(c_, 0).i;  // a bypass diode adds nothing to it
 }
 
 /// Current of the junction and its shunt, and its slope, at junction voltage `v_d`.

@@ -71,7 +71,7 @@ class Curve {
   units::Current current(units::Voltage v) const { return at_voltage(v).i; }
 
   units::Voltage v_oc() const { return voltage(units::amps(0)); }
-  units::Current i_sc() const { return current(units::volts(0)); }
+  units::Current i_sc() const { return units::amps(c_.i_sc); }
   /// The maximum power point; v = 0, i = 0 in the dark.
   CurvePoint maximum_power() const;
 
@@ -79,10 +79,13 @@ class Curve {
   int in_series() const { return in_series_; }
 
  private:
-  struct Cells {  // constants of one group, SI
+  friend class Lanes;  // the same curves, many at a time
+  struct Cells {       // constants of one group, SI
     double i_ph = 0, i_0 = 1, a = 1, r_s = 0, g = 0;
-    double b = 0, v_br = 0, m = 0;      // breakdown; v_br = 0: none
-    double i_s = 0, a_b = 1, i_sc = 0;  // bypass, i_s = 0: none; short-circuit current of the cells
+    double b = 0, v_br = 0, m = 0;         // breakdown; v_br = 0: none
+    double i_s = 0, a_b = 1;               // bypass; i_s = 0: none
+    double per_amp = 0;                    // 1/(g·a)
+    double i_sc = 0;                       // current of the cells at no voltage
     double rho = 0, log_v = 0, log_i = 0;  // closed forms by voltage and by current
   };
   struct Point {

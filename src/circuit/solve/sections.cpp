@@ -24,50 +24,72 @@ std::optional<Failure> refuse(const Network& n) {
   return std::nullopt;
 }
 
-/// Elements at each node: those of node k stand at first[k] ... first[k + 1].
-struct Incidence {
-  std::vector<int> first, element;
-
-  explicit Incidence(const Network& n) : first(n.nodes + 1, 0), element(2 * n.elements.size()) {
-    for (const Element& e : n.elements) ++first[e.plus + 1], ++first[e.minus + 1];
-    std::partial_sum(first.begin(), first.end(), first.begin());
-    std::vector<int> next(first.begin(), first.end() - 1);
+/// Elements at each node. Most nodes are inside of a chain and have two; only those of the others take a
+/// list.
+class Incidence {
+ public:
+  explicit Incidence(const Network& n) : n_(n), at_(n.nodes) {
     for (std::size_t k = 0; k < n.elements.size(); ++k) {
-      element[next[n.elements[k].plus]++] = static_cast<int>(k);
-      element[next[n.elements[k].minus]++] = static_cast<int>(k);
+      add(n.elements[k].plus, static_cast<int>(k));
+      add(n.elements[k].minus, static_cast<int>(k));
     }
   }
-  int degree(int node) const { return first[node + 1] - first[node]; }
+  int degree(int node) const { return at_[node].degree; }
   int other(int node, int than) const {
-    return element[first[node]] == than ? element[first[node] + 1] : element[first[node]];
+    return at_[node].two[0] == than ? at_[node].two[1] : at_[node].two[0];
   }
+  /// Elements of the knots: those of knot k stand at first[k] ... first[k + 1].
+  void list(const std::vector<int>& node, const std::vector<int>& knot, std::vector<int>& first,
+            std::vector<int>& element) const {
+    first.assign(node.size() + 1, 0);
+    for (std::size_t k = 0; k < node.size(); ++k) first[k + 1] = first[k] + degree(node[k]);
+    element.resize(first.back());
+    std::vector<int> next(first.begin(), first.end() - 1);
+    for (std::size_t k = 0; k < n_.elements.size(); ++k) {
+      const Element& e = n_.elements[k];
+      if (knot[e.plus] >= 0) element[next[knot[e.plus]]++] = static_cast<int>(k);
+      if (knot[e.minus] >= 0) element[next[knot[e.minus]]++] = static_cast<int>(k);
+    }
+  }
+
+ private:
+  struct Node {
+    int degree = 0;
+    int two[2] = {-1, -1};
+  };
+  void add(int node, int element) {
+    Node& x = at_[node];
+    if (x.degree < 2) x.two[x.degree] = element;
+    ++x.degree;
+  }
+  const Network& n_;
+  std::vector<Node> at_;
 };
 
 class Apart {
  public:
-  Apart(const Network& network, const std::vector<std::optional<Linear>>& straight, bool merge)
-      : n_(network), straight_(straight), merge_(merge), at_(network) {
-    s_.knot.assign(n_.nodes, -1);
+  Apart(const Network& network, bool merge) : n_(network), merge_(merge), at_(network) {
+    knot_.assign(n_.nodes, -1);
     s_.section_of.assign(n_.elements.size(), -1);
-    s_.sign_of.assign(n_.elements.size(), 1);
     s_.links.reserve(n_.elements.size());
   }
 
   Sections run() {
     for (int k = 0; k < n_.nodes; ++k)
       if (at_.degree(k) != 2) add_knot(k);
-    for (std::size_t k = 0; k < s_.node.size();
-         ++k) {  // knots of rings come last and have no start here
-      const int node = s_.node[k];
-      for (int j = at_.first[node]; j < at_.first[node + 1]; ++j)
-        if (s_.section_of[at_.element[j]] < 0) walk(node, at_.element[j]);
-    }
+    std::vector<int> first, element;
+    at_.list(s_.node, knot_, first, element);
+    for (std::size_t k = 0; k + 1 < first.size(); ++k)
+      for (int j = first[k]; j < first[k + 1]; ++j)
+        if (s_.section_of[element[j]] < 0) walk(s_.node[k], element[j]);
     // What is left are rings without a branch: any node of one will do as its knot.
-    for (std::size_t e = 0; e < n_.elements.size(); ++e) {
-      if (s_.section_of[e] >= 0) continue;
-      const int node = n_.elements[e].minus;
-      add_knot(node);
-      walk(node, static_cast<int>(e));
+    if (s_.links.size() < n_.elements.size()) {
+      for (std::size_t e = 0; e < n_.elements.size(); ++e) {
+        if (s_.section_of[e] >= 0) continue;
+        const int node = n_.elements[e].minus;
+        add_knot(node);
+        walk(node, static_cast<int>(e));
+      }
     }
     find_dead_ends();
     find_parts();
@@ -76,27 +98,26 @@ class Apart {
 
  private:
   void add_knot(int node) {
-    s_.knot[node] = static_cast<int>(s_.node.size());
+    knot_[node] = static_cast<int>(s_.node.size());
     s_.node.push_back(node);
   }
 
   void walk(int node, int element) {
     Section s;
-    s.from = s_.knot[node];
+    s.from = knot_[node];
     s.term = static_cast<int>(s_.terms.size());
     s.link = static_cast<int>(s_.links.size());
     const int index = static_cast<int>(s_.all.size());
     while (true) {
       const Element& e = n_.elements[element];
-      const double sign = e.minus == node ? 1 : -1;
+      const int sign = e.minus == node ? 1 : -1;
       s_.section_of[element] = index;
-      s_.sign_of[element] = sign;
-      s_.links.push_back({element, sign, add_to(s, e, sign)});
+      s_.links.push_back({element, add_to(s, e, sign), sign});
       node = sign > 0 ? e.plus : e.minus;
-      if (s_.knot[node] >= 0) break;
+      if (knot_[node] >= 0) break;
       element = at_.other(node, element);
     }
-    s.to = s_.knot[node];
+    s.to = knot_[node];
     s.terms = static_cast<int>(s_.terms.size()) - s.term;
     s.links = static_cast<int>(s_.links.size()) - s.link;
     s.rigid = s.terms == 0 && s.r == 0;
@@ -104,8 +125,8 @@ class Apart {
   }
 
   /// Returns the term, or -1 where the law is a straight line.
-  int add_to(Section& s, const Element& e, double sign) {
-    if (const auto& line = straight_[e.law]) {
+  int add_to(Section& s, const Element& e, int sign) {
+    if (const auto line = linear(n_.laws[e.law])) {
       s.e += sign * e.count * line->e.si();
       s.r += e.count * line->r.si();
       return -1;
@@ -121,7 +142,7 @@ class Apart {
         }
       }
     }
-    s_.terms.push_back({e.law, static_cast<double>(e.count), sign});
+    s_.terms.push_back({e.law, static_cast<double>(e.count), static_cast<double>(sign)});
     return end;
   }
 
@@ -154,16 +175,17 @@ class Apart {
   }
 
   void find_parts() {
-    std::vector<int> root(n_.nodes);
+    const int knots = static_cast<int>(s_.node.size());
+    std::vector<int> root(knots);
     std::iota(root.begin(), root.end(), 0);
     const auto find = [&](int k) {
       while (root[k] != k) k = root[k] = root[root[k]];
       return k;
     };
-    for (const Element& e : n_.elements) root[find(e.plus)] = find(e.minus);
-    std::vector<int> number(n_.nodes, -1);
-    s_.part.resize(n_.nodes);
-    for (int k = 0; k < n_.nodes; ++k) {
+    for (const Section& x : s_.all) root[find(x.from)] = find(x.to);
+    std::vector<int> number(knots, -1);
+    s_.part.resize(knots);
+    for (int k = 0; k < knots; ++k) {
       int& part = number[find(k)];
       if (part < 0) part = s_.parts++;
       s_.part[k] = part;
@@ -171,25 +193,24 @@ class Apart {
   }
 
   const Network& n_;
-  const std::vector<std::optional<Linear>>& straight_;
   bool merge_;
   Incidence at_;
+  std::vector<int> knot_;  // [n_nodes] -1: inside a chain
   Sections s_;
 };
 
 }  // namespace
 
-std::vector<std::optional<Linear>> straight_lines(const Network& n) {
-  std::vector<std::optional<Linear>> all;
-  all.reserve(n.laws.size());
-  for (const Law& law : n.laws) all.push_back(linear(law));
-  return all;
+int Sections::sign_of(int element) const {
+  const Section& x = all[section_of[element]];
+  for (int l = x.link; l < x.link + x.links; ++l)
+    if (links[l].element == element) return links[l].sign;
+  return 1;
 }
 
-Result<Sections> take_apart(const Network& n, const std::vector<std::optional<Linear>>& straight,
-                            bool merge) {
+Result<Sections> take_apart(const Network& n, bool merge) {
   if (auto f = refuse(n)) return *f;
-  return Apart(n, straight, merge).run();
+  return Apart(n, merge).run();
 }
 
 }  // namespace stringwright::circuit::solve_detail

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "base/result.hpp"
@@ -19,8 +18,8 @@ struct Term {
 /// One element in the order of its chain, from the section's `from` end to its `to` end.
 struct Link {
   int element = -1;
-  double sign = 1;  ///< 1: the element's plus end looks to `to`
-  int term = -1;    ///< -1: a straight line, part of the section's e and r
+  int term = -1;  ///< -1: a straight line, part of the section's e and r
+  int sign = 1;   ///< 1: the element's plus end looks to `to`
 };
 
 /// A chain of elements between two nodes where something branches off, with one current:
@@ -47,20 +46,17 @@ struct Sections {
   std::vector<Section> all;
   std::vector<Term> terms;
   std::vector<Link> links;
-  std::vector<int> knot;           ///< [n_nodes] -1: inside a chain
   std::vector<int> node;           ///< [n_knots]
+  std::vector<int> part;           ///< [n_knots]
   std::vector<DeadEnd> dead_ends;  ///< outermost first
   std::vector<int> section_of;     ///< [n_elements]
-  std::vector<double> sign_of;     ///< [n_elements]
-  std::vector<int> part;           ///< [n_nodes]
   int parts = 0;
+
+  /// 1 or −1: whether an element's current runs with that of its section.
+  int sign_of(int element) const;
 };
 
-/// Straight-line laws of a network, `[n_laws]`.
-std::vector<std::optional<Linear>> straight_lines(const Network& n);
-
 /// Takes a network apart. Fails with circuit.bad-network.
-Result<Sections> take_apart(const Network& n, const std::vector<std::optional<Linear>>& straight,
-                            bool merge);
+Result<Sections> take_apart(const Network& n, bool merge);
 
 }  // namespace stringwright::circuit::solve_detail
