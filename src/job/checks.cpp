@@ -1,6 +1,7 @@
 #include "job/checks.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.hpp"
 #include "job/fields.hpp"
@@ -33,11 +34,35 @@ void check_date(const Given<std::string>& date, Messages& out) {
 
 void check_waiver(const Waiver& w, Messages& out) {
   check_date(w.date, out);
+  // A waiver is a person's word: without one it waives nothing.
+  for (const auto& [key, said] : {std::pair{"reason", &w.reason}, std::pair{"by", &w.by}})
+    if (*said && text::trim(**said).empty())
+      out.error("job.bad-form", said->span,
+                "a waiver says nothing under '" + std::string(key) + "'",
+                "write why the finding is accepted, and who accepts it");
   if (!w.finding) return;
   const auto at = w.finding->find('@');
   if (at == std::string::npos || at == 0 || at + 1 == w.finding->size())
     out.error("job.bad-form", w.finding.span, text::quoted(*w.finding) + " is no id of a finding",
               "a finding is rule@thing, such as conductor.voltage-drop@OUT");
+}
+
+/// Load centres are named where a bond may stand, beside boxes and equipment.
+void check_load_centres(const Job& job, Messages& out) {
+  for (const auto& e : job.equipment) {
+    if (!e.load_centre) continue;
+    const std::string& id = *e.load_centre;
+    if (const auto bad = bad_id(id))
+      out.error("job.bad-id", e.load_centre.span,
+                text::quoted(id) + " can't be the name of a load centre: " + *bad);
+    const auto is_it = [&](const auto& thing) { return thing.id == id; };
+    if (id == "battery" || std::any_of(job.box.begin(), job.box.end(), is_it) ||
+        std::any_of(job.equipment.begin(), job.equipment.end(), is_it))
+      out.error("job.duplicate", e.load_centre.span,
+                "load centre " + text::quoted(id) + " of equipment " + e.id +
+                    " has the name of another thing that may own the bond",
+                "call it otherwise");
+  }
 }
 
 void check_grounding(const Grounding& g, Messages& out) {
@@ -106,6 +131,13 @@ void check_rising(const std::vector<Point>& points, Given<Value> Point::* along,
   }
 }
 
+void check_method(const std::string& method, Span span, const std::string& what, Messages& out) {
+  const std::vector<std::string> known(wiring_methods.begin(), wiring_methods.end());
+  if (std::find(known.begin(), known.end(), method) != known.end()) return;
+  out.error("job.unknown-choice", span, what + " can't be " + text::quoted(method),
+            suggest(method, known, "allowed: "));
+}
+
 void check_part(const parts::Part& part, Messages& out) {
   check_rising(part.curve, &parts::TimeCurrentPoint::times, "the curve of part " + part.id, out);
   check_rising(part.derating, &parts::DeratingPoint::ambient, "the derating of part " + part.id,
@@ -114,19 +146,31 @@ void check_part(const parts::Part& part, Messages& out) {
   parts::Part copy = part;  // field lists visit what can be written
   KindCheck check(part, name_of(*part.kind), out);
   describe(check, copy);
+  const std::string who = "part " + part.id;
+  if (part.end && *part.end != "pin" && *part.end != "socket")
+    out.error("job.unknown-choice", part.end.span,
+              "'end' of " + who + " can't be " + text::quoted(*part.end), "allowed: pin, socket");
+  if (part.method) check_method(*part.method, part.method.span, "'method' of " + who, out);
+  if (part.clamp_min && part.clamp_max && *part.clamp_min > *part.clamp_max)
+    out.error("job.contradiction", part.clamp_min.span,
+              who + ": its thinnest cable is thicker than its thickest");
+  check_date(part.price_date, out);
+  if (part.price && !part.price_date)
+    out.error(
+        "job.missing", part.price.span, who + " has a price without the day it was read",
+        "write price_date = \"2031-05-02\" beside it: a price is worth little without its date");
 }
 
 void check_segment(const Segment& s, const std::string& where, Messages& out) {
-  if (s.in) {
-    const std::vector<std::string> known(wiring_methods.begin(), wiring_methods.end());
-    if (std::find(known.begin(), known.end(), *s.in) == known.end())
-      out.error("job.unknown-choice", s.in.span,
-                "'in' in " + where + " can't be " + text::quoted(*s.in),
-                suggest(*s.in, known, "allowed: "));
-  }
+  if (s.in) check_method(*s.in, s.in.span, "'in' in " + where, out);
   const auto written = [&](const auto& field) { return field.span != s.span; };
-  if (!written(s.junction)) {
+  const bool pull_box = written(s.pull_box);
+  if (!written(s.junction) && !pull_box) {
     if (!written(s.in)) out.error("job.missing", s.span, where + " lacks 'in' (or 'junction')");
+    if (written(s.box_size) || written(s.pull))
+      out.error("job.contradiction", written(s.box_size) ? s.box_size.span : s.pull.span,
+                where + " has a box size or pull without a box",
+                "write pull_box = \"...\" beside it, in a segment of its own");
     if (s.wire)
       out.error("job.contradiction", s.wire.span, where + " changes the wire without a junction",
                 "write junction = \"...\" beside it, in a segment of its own");
@@ -135,15 +179,36 @@ void check_segment(const Segment& s, const std::string& where, Messages& out) {
   const auto refuse = [&](std::string_view key, const auto& field) {
     if (written(field))
       out.error("job.contradiction", field.span,
-                where + " is a junction, so it has no '" + std::string(key) + "'",
-                "write the junction and the stretch as two segments");
+                where + (pull_box ? " is a pull box" : " is a junction") + ", so it has no '" +
+                    std::string(key) + "'",
+                pull_box ? "write the pull box and the stretch as two segments"
+                         : "write the junction and the stretch as two segments");
   };
+  if (pull_box) {
+    refuse("junction", s.junction);
+    refuse("wire", s.wire);
+  }
   refuse("in", s.in);
   refuse("size", s.size);
   refuse("length", s.length);
   refuse("buried", s.buried);
   refuse("above_roof", s.above_roof);
   refuse("bends", s.bends);
+  refuse("raceways", s.raceways);
+}
+
+/// Parallel wires are shared by raceways; home runs of a box are single.
+void check_raceways(const std::vector<Segment>& all, int parallel, const std::string& where,
+                    Messages& out) {
+  for (const auto& s : all) {
+    const int raceways = s.raceways.value_or(1);
+    if (raceways == 1 || parallel % raceways == 0) continue;
+    out.error("job.contradiction", s.raceways.span,
+              "[" + where + "] has " + std::to_string(parallel) +
+                  (parallel == 1 ? " conductor" : " conductors") + " in each pole, which " +
+                  std::to_string(raceways) + " raceways can't share evenly",
+              "say wire.parallel, a multiple of the raceways");
+  }
 }
 
 void check_segments(const std::vector<Segment>& all, const std::string& where, Messages& out) {
@@ -162,10 +227,16 @@ void check_records(const Job& job, Messages& out) {
   check_date(job.job.date, out);
   check_grounding(job.grounding, out);
   check_site(job.site, out);
+  check_load_centres(job, out);
   check_parts(job.part, out);
-  for (const auto& run : job.run) check_segments(run.segment, "run." + run.id, out);
-  for (const auto& box : job.box)
+  for (const auto& run : job.run) {
+    check_segments(run.segment, "run." + run.id, out);
+    check_raceways(run.segment, run.wire.parallel.value_or(1), "run." + run.id, out);
+  }
+  for (const auto& box : job.box) {
     check_segments(box.home_run.segment, "box." + box.id + ".home_run", out);
+    check_raceways(box.home_run.segment, 1, "box." + box.id + ".home_run", out);
+  }
   for (const auto& waiver : job.waive) check_waiver(waiver, out);
 }
 

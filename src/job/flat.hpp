@@ -66,6 +66,7 @@ class Flat {
   static std::string bits(const units::Wire& w) { return w.print(); }
   static std::string bits(const units::WireSize& s) { return s.print(); }
   static std::string bits(const units::TradeSize& s) { return s.print(); }
+  static std::string bits(const parts::Price& p) { return p.print(); }
   static std::string bits(const std::vector<ModulePlace>& walk) { return print_walk(walk); }
   static std::string bits(const Landing& l) {
     return fmt::format("{} {} {} {}", l.text, l.owner, l.bar, l.number);

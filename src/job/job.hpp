@@ -1,8 +1,10 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "job/record/box.hpp"
+#include "job/record/connector.hpp"
 #include "job/record/equipment.hpp"
 #include "job/record/grounding.hpp"
 #include "job/record/header.hpp"
@@ -12,6 +14,7 @@
 #include "job/record/shutdown.hpp"
 #include "job/record/site.hpp"
 #include "job/record/string.hpp"
+#include "job/record/study.hpp"
 #include "parts/module.hpp"
 #include "parts/part.hpp"
 
@@ -25,8 +28,10 @@ struct Job {
   Site site;
   Grounding grounding;
   RapidShutdown rapid_shutdown;
+  std::optional<Study> study;
   std::vector<parts::Module> module;
   std::vector<parts::Part> part;
+  std::vector<Connector> connector;
   std::vector<Surface> surface;
   std::vector<Row> row;  ///< `row` and the rows that `rows` stands for, in file order
   std::vector<String>
@@ -50,8 +55,11 @@ void describe(V& visit, Job& j) {
   visit("grounding", j.grounding, About{.doc = "System grounding."});
   visit("rapid_shutdown", j.rapid_shutdown,
         About{.doc = "What takes the voltage away for the fire service."});
+  visit("study", j.study, About{.doc = "An engineer's stamped design."});
   visit("module", j.module, About{.doc = "Modules by id, from their data sheets."});
   visit("part", j.part, About{.doc = "Parts by id; a job's own record wins over the library's."});
+  visit("connector", j.connector,
+        About{.doc = "Connector families by id, from their data sheets."});
   visit("surface", j.surface, About{.doc = "Planes that rows stand on."});
   visit("row", j.row, About{.doc = "Rows of modules."});
   visit("string", j.string, About{.doc = "Strings (source circuits)."});

@@ -57,6 +57,9 @@ Kind kind_of_value(const units::WireSize*) {
 Kind kind_of_value(const units::TradeSize*) {
   return named_kind(Shape::text, "trade size", "trade size (in)");
 }
+Kind kind_of_value(const parts::Price*) {
+  return named_kind(Shape::text, "price", "price with currency");
+}
 Kind kind_of_value(const std::vector<ModulePlace>*) {
   return named_kind(Shape::text, "walk", "walk");
 }

@@ -50,6 +50,7 @@ Kind kind_of_value(const std::string*);
 Kind kind_of_value(const units::Wire*);
 Kind kind_of_value(const units::WireSize*);
 Kind kind_of_value(const units::TradeSize*);
+Kind kind_of_value(const parts::Price*);
 Kind kind_of_value(const std::vector<ModulePlace>*);
 Kind kind_of_value(const Landing*);
 Kind kind_of_value(const LengthPattern*);

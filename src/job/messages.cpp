@@ -24,6 +24,8 @@ std::string_view slice(std::string_view line, int from, int to) {
 
 void Messages::add(Severity severity, std::string_view id, Span span, std::string message,
                    std::string help) {
+  for (const auto& [first, last] : muted_)
+    if (first <= span.line && span.line <= last) return;
   // What a record lacks has no place of its own: two missing fields stand at one span.
   if (id != "job.missing" && !said_.emplace(span.line, span.column, std::string(id)).second) return;
   found_.push_back({severity, std::string(id), std::move(message), std::move(help), file_, span});

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 #include <tuple>
+#include <utility>
 #include <vector>
 
 #include "base/diagnostic.hpp"
@@ -21,6 +22,9 @@ class Messages {
 
   /// Where `part` stands inside the value at `span`, for a caret under it; else `span` itself.
   Span inside(Span span, std::string_view part);
+
+  /// No more messages about these lines: they are known not to say what was meant.
+  void mute(int first, int last) { muted_.emplace_back(first, last); }
 
   /// Whether another message of that kind at that place would be dropped; saves its making.
   bool has(std::string_view id, Span span) const {
@@ -41,6 +45,7 @@ class Messages {
   std::string file_;
   std::vector<std::string_view> lines_;  ///< filled when first asked for
   std::set<std::tuple<int, int, std::string>> said_;
+  std::vector<std::pair<int, int>> muted_;
   Diagnostics found_;
 };
 

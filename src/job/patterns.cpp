@@ -57,6 +57,10 @@ class StringExpansion {
     s.lands = lands(s.id, own(except ? &except->lands : nullptr, pattern_.lands), i);
     s.home_run = own(except ? &except->home_run : nullptr, pattern_.home_run);
     s.age = own(except ? &except->age : nullptr, pattern_.age);
+    s.inline_fuse = own(except ? &except->inline_fuse : nullptr, pattern_.inline_fuse);
+    s.inline_fuse_in = own(except ? &except->inline_fuse_in : nullptr, pattern_.inline_fuse_in);
+    s.blocking_diode = own(except ? &except->blocking_diode : nullptr, pattern_.blocking_diode);
+    s.electronics = own(except ? &except->electronics : nullptr, pattern_.electronics);
     s.plus_end = end(s.id, except ? &except->plus_end : nullptr, pattern_.plus_end, i);
     s.minus_end = end(s.id, except ? &except->minus_end : nullptr, pattern_.minus_end, i);
     return s;

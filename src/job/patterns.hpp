@@ -58,6 +58,8 @@ struct StringException {
   Given<std::string> walk, lands, home_run;
   Given<units::Length> plus_end, minus_end;
   Given<units::Ratio> age;
+  Given<std::string> inline_fuse, blocking_diode, electronics;
+  Given<DevicesIn> inline_fuse_in;
 };
 template <class V>
 void describe(V& visit, StringException& e) {
@@ -69,6 +71,17 @@ void describe(V& visit, StringException& e) {
         About{.doc = "Its own minus end.", .example = "28.0 m", .min = 0, .max = 2000});
   visit("home_run", e.home_run, About{.doc = "Its own home run.", .example = "HX"});
   visit("age", e.age, About{.doc = "Its own age.", .example = "0.92", .min = 0.05, .max = 1.2});
+  visit("inline_fuse", e.inline_fuse,
+        About{.doc = "Fuse in the lead at the string's end, a part of kind fuse.",
+              .example = "fuse-15A"});
+  visit("inline_fuse_in", e.inline_fuse_in,
+        About{.doc = "Poles that carry it; left out: those that carry the string devices.",
+              .example = "plus"});
+  visit("blocking_diode", e.blocking_diode,
+        About{.doc = "Diode in the plus lead that lets no current back, a part of kind diode.",
+              .example = "diode-30A"});
+  visit("electronics", e.electronics,
+        About{.doc = "Unit at every module, a part of kind electronics.", .example = "RSD1"});
 }
 
 /// `strings.A`: strings A1, A2 ... ; `{i}` in walk and lands counts them from 1.
@@ -80,6 +93,8 @@ struct Strings {
   Given<LengthPattern> plus_end, minus_end;
   Given<std::string> home_run;
   Given<units::Ratio> age;
+  Given<std::string> inline_fuse, blocking_diode, electronics;
+  Given<DevicesIn> inline_fuse_in;
   std::vector<StringException> except;
 };
 template <class V>
@@ -111,6 +126,17 @@ void describe(V& visit, Strings& s) {
               .example = "0.92",
               .min = 0.05,
               .max = 1.2});
+  visit("inline_fuse", s.inline_fuse,
+        About{.doc = "Fuse in the lead at the string's end, a part of kind fuse.",
+              .example = "fuse-15A"});
+  visit("inline_fuse_in", s.inline_fuse_in,
+        About{.doc = "Poles that carry it; left out: those that carry the string devices.",
+              .example = "plus"});
+  visit("blocking_diode", s.blocking_diode,
+        About{.doc = "Diode in the plus lead that lets no current back, a part of kind diode.",
+              .example = "diode-30A"});
+  visit("electronics", s.electronics,
+        About{.doc = "Unit at every module, a part of kind electronics.", .example = "RSD1"});
   visit("except", s.except, About{.doc = "Strings that differ, by number."});
 }
 

@@ -4,6 +4,7 @@
 
 #include "job/checks.hpp"
 #include "job/fields.hpp"
+#include "job/parts_file.hpp"
 #include "job/patterns.hpp"
 #include "job/toml_text.hpp"
 
@@ -19,15 +20,6 @@ std::vector<std::string> read_records(const toml::table& table, R& record, Messa
   describe(reader, record);
   reader.finish();
   return reader.broken();
-}
-
-struct PartsFile {
-  parts::Library library;
-};
-template <class V>
-void describe(V& visit, PartsFile& file) {
-  visit("module", file.library.modules, About{.doc = "Modules by id."});
-  visit("part", file.library.parts, About{.doc = "Parts by id."});
 }
 
 }  // namespace

@@ -33,6 +33,9 @@ struct LibraryReading {
 };
 LibraryReading read_library(std::string_view text, std::string_view file);
 
+/// The records of a library as a parts file; it reads back as the same records.
+std::string write_library(const parts::Library& library);
+
 /// A whole job as a job file, every known field once, in the order of the field lists (for tests and
 /// new files; a user's own file is never re-written but spliced).
 std::string write(const Job& job);

@@ -52,6 +52,15 @@ inline RecordInfo info_of(const Segment*) { return {"segment", "Segments"}; }
 inline RecordInfo info_of(const Equipment*) { return {"equipment", "Equipment"}; }
 inline RecordInfo info_of(const Battery*) { return {"battery", "Battery"}; }
 inline RecordInfo info_of(const Input*) { return {"input", "Inputs"}; }
+inline RecordInfo info_of(const ControllerOutput*) {
+  return {"controller_output", "Output of a controller"};
+}
+inline RecordInfo info_of(const LoadCentre*) { return {"load_centre", "Load centre"}; }
+inline RecordInfo info_of(const Diversion*) { return {"diversion", "Diversion load"}; }
+inline RecordInfo info_of(const Disconnect*) { return {"disconnect", "Disconnects"}; }
+inline RecordInfo info_of(const WorkingSpace*) { return {"working_space", "Working space"}; }
+inline RecordInfo info_of(const Connector*) { return {"connector", "Connectors"}; }
+inline RecordInfo info_of(const Study*) { return {"study", "Engineer's study"}; }
 inline RecordInfo info_of(const AsBuilt*) { return {"as_built", "As built"}; }
 inline RecordInfo info_of(const Waiver*) { return {"waiver", "Waivers"}; }
 

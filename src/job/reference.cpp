@@ -51,6 +51,7 @@ constexpr std::string_view messages = R"md(
 | `job.wrong-type` | A text where a number is needed, a table where a list is needed and the like. |
 | `job.wrong-unit` | A quantity without a unit, with an unknown unit or with one of another kind. |
 | `job.bad-size` | A conductor or trade size that does not exist or is not written in full. |
+| `job.bad-price` | A price without an amount or without a currency. |
 | `job.bad-form` | A text that has a form, such as a date or a string's end, and does not keep to it. |
 | `job.bad-id` | An id with characters that walks and landings can't hold. |
 | `job.bad-walk` | A walk that can't be read, or that leaves its row. |

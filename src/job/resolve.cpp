@@ -108,9 +108,19 @@ void adopt_from_library(Job& job, const parts::Library& library) {
     adopt(box.slot.device, job.part, library.parts);
     for (const auto& e : box.slot.except) adopt(e.device, job.part, library.parts);
     adopt(box.arrester, job.part, library.parts);
+    if (box.disconnect) adopt(box.disconnect->part, job.part, library.parts);
   }
+  for (const auto& string : job.string)
+    for (const auto* own : {&string.inline_fuse, &string.blocking_diode, &string.electronics})
+      adopt(*own, job.part, library.parts);
   for (const auto& equipment : job.equipment)
-    for (const auto& input : equipment.input) adopt(input.device, job.part, library.parts);
+    for (const auto& input : equipment.input) {
+      adopt(input.device, job.part, library.parts);
+      if (input.disconnect) adopt(input.disconnect->part, job.part, library.parts);
+    }
+  for (const auto& equipment : job.equipment)
+    if (equipment.system_disconnect)
+      adopt(equipment.system_disconnect->part, job.part, library.parts);
 }
 
 class Resolver {
@@ -139,6 +149,7 @@ class Resolver {
       walk(string);
       if (string.lands) land(*string.lands, string.lands.span, "string " + string.id);
       refer(string.home_run, runs_, "string " + string.id);
+      in_its_leads(string);
     }
     for (auto& box : job_.box) references_of(box);
     join_boxes_and_runs();
@@ -149,6 +160,7 @@ class Resolver {
     for (auto& equipment : job_.equipment)
       for (auto& input : equipment.input)
         device(input.device, "input " + equipment.id + "." + input.id);
+    for (auto& equipment : job_.equipment) disconnects_of(equipment);
     for (auto& found : job_.as_built) as_built(found);
   }
 
@@ -233,20 +245,80 @@ class Resolver {
 
   void references_of(Box& box) {
     const std::string who = "box " + box.id;
-    part_of_kind(box.part, {parts::PartKind::box}, "box", who);
+    const auto* part = part_of_kind(box.part, {parts::PartKind::box, parts::PartKind::branch},
+                                    "box and no pair of branch connectors", who);
+    if (part && part->kind && *part->kind == parts::PartKind::branch) branch(box, who);
     refer(box.at.on, surfaces_, who);
     device(box.slot.device, who);
     for (const auto& e : box.slot.except) slot_exception(e, box);
     part_of_kind(box.arrester, {parts::PartKind::arrester}, "arrester", who);
+    disconnect(box.disconnect, "disconnect of box " + box.id);
   }
 
+  void disconnect(const std::optional<Disconnect>& d, const std::string& who) {
+    if (d)
+      part_of_kind(d->part, {parts::PartKind::breaker, parts::PartKind::disconnect},
+                   "breaker or disconnect", who);
+  }
+
+  void disconnects_of(const Equipment& e) {
+    for (const auto& input : e.input)
+      disconnect(input.disconnect, "disconnect of input " + e.id + "." + input.id);
+    disconnect(e.system_disconnect, "system disconnect of " + e.id);
+  }
+
+  /// Parts that sit in the leads of a string itself.
+  void in_its_leads(const String& string) {
+    const std::string who = "string " + string.id;
+    part_of_kind(string.inline_fuse, {parts::PartKind::fuse}, "fuse", who);
+    part_of_kind(string.blocking_diode, {parts::PartKind::diode}, "diode", who);
+    part_of_kind(string.electronics, {parts::PartKind::electronics}, "module electronics", who);
+    if (string.inline_fuse_in && !string.inline_fuse && !string.inline_fuse.choose)
+      out_.error("job.contradiction", string.inline_fuse_in.span,
+                 who + " says the pole of an in-line fuse, but names no fuse",
+                 "write inline_fuse = \"...\" beside it");
+  }
+
+  /// Connectors hold no devices and no wires of a box.
+  void branch(const Box& box, const std::string& who) {
+    const auto refuse = [&](bool written, Span span, std::string_view key) {
+      if (written)
+        out_.error("job.contradiction", span,
+                   who + " is a pair of branch connectors, so it has no '" + std::string(key) + "'",
+                   "give the strings their in-line fuses: inline_fuse = \"...\"");
+    };
+    refuse(box.slot.device.known() || box.slot.device.choose || !box.slot.except.empty(),
+           box.slot.span, "slot");
+    refuse(box.arrester.known(), box.arrester.span, "arrester");
+    refuse(box.rack_bond.known(), box.rack_bond.span, "rack_bond");
+    refuse(box.bonded.known(), box.bonded.span, "bonded");
+  }
+
+  /// A box, a piece of equipment, its load centre or its battery.
   void bond() {
     const auto& ref = job_.grounding.bond;
-    if (boxes_.find(*ref) || equipment_.find(*ref) || boxes_.unsure() || equipment_.unsure())
+    std::vector<std::string> known = owners();
+    int batteries = 0;
+    for (const auto& e : job_.equipment) {
+      if (e.load_centre) known.push_back(*e.load_centre);
+      if (!e.battery) continue;
+      known.push_back(e.id + ".battery");
+      ++batteries;
+    }
+    if (batteries > 0) known.emplace_back("battery");
+    if (*ref == "battery" && batteries > 1) {
+      out_.error("job.dangling", ref.span, "bond: there is more than one battery; whose is it?",
+                 "write \"" + job_.equipment.front().id +
+                     ".battery\", say; where all share one, "
+                     "name the load centre: equipment.load_centre");
+      return;
+    }
+    if (std::find(known.begin(), known.end(), *ref) != known.end() || boxes_.unsure() ||
+        equipment_.unsure())
       return;
     out_.error("job.dangling", ref.span,
-               "bond: there is no box and no equipment " + text::quoted(*ref),
-               known_ids(*ref, owners(), "boxes and equipment", out_));
+               "bond: there is no box, equipment, load centre or battery " + text::quoted(*ref),
+               known_ids(*ref, known, "places for a bond", out_));
   }
 
   std::vector<std::string> owners() const {

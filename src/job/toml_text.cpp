@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/text.hpp"
+#include "job/recover.hpp"
 
 namespace stringwright::job {
 namespace {
@@ -260,10 +261,25 @@ std::optional<toml::table> parse_toml(std::string_view text, Messages& out) {
         "brackets or dotted keys nest deeper than " + std::to_string(deepest) + " levels here");
     return std::nullopt;
   }
-  try {
-    return toml::parse(text);
-  } catch (const toml::parse_error& failed) {
-    report(failed, text, outline, out);
+  // The parser stops at its first mistake: each is taken out in turn, so that the rest is read too.
+  Recovery recovery(text);
+  const int most_mistakes = text.size() > (1U << 20U) ? 5 : 50;
+  int last_line = 0;
+  for (int mistakes = 0; mistakes < most_mistakes; ++mistakes) {
+    try {
+      return toml::parse(recovery.text());
+    } catch (const toml::parse_error& failed) {
+      const int line = span_of(failed.source()).line;
+      const bool is_duplicate = has(failed.description(), "cannot redefine") ||
+                                has(failed.description(), "cannot insert");
+      if (line != last_line) report(failed, recovery.text(), outline, out);
+      last_line = line;
+      const auto gone = recovery.mend(line, is_duplicate);
+      const bool is_text =
+          !has(failed.description(), "utf-8") && !has(failed.description(), "\\u0000");
+      if (gone.first == 0 || !is_text) return std::nullopt;
+      out.mute(gone.first, gone.last);
+    }
   }
   return std::nullopt;
 }

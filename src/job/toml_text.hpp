@@ -10,7 +10,9 @@
 
 namespace stringwright::job {
 
-/// The TOML tree of a text, or nothing and one message. Never throws, whatever the bytes are.
+/// The TOML tree of a text as far as it can be read, with one message for each mistake; nothing where a
+/// mistake leaves the rest without a shape. A tree beside messages lacks what they are about. Never throws,
+/// whatever the bytes are.
 std::optional<toml::table> parse_toml(std::string_view text, Messages& out);
 
 Span span_of(const toml::source_region& region);

@@ -230,6 +230,17 @@ bool read_value(const Field& field, const toml::node& node, units::TradeSize& va
   return read_sized(field, node, "a text such as \"3/4 in\"", value);
 }
 
+bool read_value(const Field& field, const toml::node& node, parts::Price& value) {
+  const auto found = read_text(field, node, "a text such as \"12.50 EUR\"");
+  if (!found) return false;
+  auto price = parts::Price::read(*found);
+  if (!price)
+    field.out.error("job.bad-price", span_of(node), field.name() + ": " + price.failure().message);
+  else
+    value = *std::move(price);
+  return price.ok();
+}
+
 bool read_value(const Field& field, const toml::node& node, std::vector<ModulePlace>& value) {
   const auto found = read_text(field, node, "a text");
   if (!found) return false;

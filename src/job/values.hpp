@@ -50,6 +50,7 @@ bool read_value(const Field& field, const toml::node& node, units::Temperature& 
 bool read_value(const Field& field, const toml::node& node, units::Wire& value);
 bool read_value(const Field& field, const toml::node& node, units::WireSize& value);
 bool read_value(const Field& field, const toml::node& node, units::TradeSize& value);
+bool read_value(const Field& field, const toml::node& node, parts::Price& value);
 bool read_value(const Field& field, const toml::node& node, std::vector<ModulePlace>& value);
 bool read_value(const Field& field, const toml::node& node, Landing& value);
 

@@ -8,6 +8,7 @@
 #include "job/fields.hpp"
 #include "job/kinds.hpp"
 #include "job/names.hpp"
+#include "job/parts_file.hpp"
 #include "job/read.hpp"
 #include "units/print.hpp"
 
@@ -43,9 +44,10 @@ std::string exact(const units::AnyQuantity& q) {
   constexpr int most = 17;
   for (int digits = 6;; ++digits) {
     const std::string text = fmt::format("{:.{}g}", number, digits) + unit;
-    if (digits >= most) return text;
     const auto back = read_number(text, q.dimension, q.point);
     if (back && *back == q.si) return text;
+    // Not every length has a decimal in millimetres that reads back as it was; in metres it has.
+    if (digits >= most) return q.dimension == units::dim::length ? fmt::format("{} m", q.si) : text;
   }
 }
 
@@ -66,6 +68,7 @@ std::string toml_of(const std::string& s) { return quoted(s); }
 std::string toml_of(const units::Wire& w) { return quoted(w.print()); }
 std::string toml_of(const units::WireSize& s) { return quoted(s.print()); }
 std::string toml_of(const units::TradeSize& s) { return quoted(s.print()); }
+std::string toml_of(const parts::Price& p) { return quoted(p.print()); }
 std::string toml_of(const std::vector<ModulePlace>& walk) { return quoted(print_walk(walk)); }
 std::string toml_of(const Landing& landing) { return quoted(landing.text); }
 template <class E>
@@ -196,6 +199,13 @@ class TableWriter {
 
 std::string write(const Job& job) {
   Job copy = job;  // field lists visit what can be written
+  TableWriter file("");
+  describe(file, copy);
+  return file.print();
+}
+
+std::string write_library(const parts::Library& library) {
+  PartsFile copy{library};
   TableWriter file("");
   describe(file, copy);
   return file.print();

@@ -89,10 +89,39 @@ class FillAtRandom {
 
  private:
   static bool is_name(std::string_view key) {
-    for (const std::string_view name :
-         {"format", "edition", "date",     "pole",     "bond",  "kind", "on",     "module",
-          "count",  "in",      "junction", "from",     "to",    "walk", "lands",  "home_run",
-          "part",   "device",  "out",      "arrester", "slots", "end",  "finding"})
+    for (const std::string_view name : {"format",
+                                        "edition",
+                                        "date",
+                                        "pole",
+                                        "bond",
+                                        "kind",
+                                        "on",
+                                        "module",
+                                        "count",
+                                        "in",
+                                        "junction",
+                                        "from",
+                                        "to",
+                                        "walk",
+                                        "lands",
+                                        "home_run",
+                                        "part",
+                                        "device",
+                                        "out",
+                                        "arrester",
+                                        "slots",
+                                        "end",
+                                        "finding",
+                                        "load_centre",
+                                        "raceways",
+                                        "inline_fuse",
+                                        "inline_fuse_in",
+                                        "blocking_diode",
+                                        "electronics",
+                                        "method",
+                                        "price",
+                                        "price_date",
+                                        "clamp_min"})
       if (key == name) return true;
     return false;
   }
@@ -158,6 +187,7 @@ class FillAtRandom {
     return *units::WireSize::read(
         *rc::gen::element<std::string>("14 AWG", "4/0 AWG", "250 kcmil", "35 mm²"));
   }
+  static parts::Price value(parts::Price*, const About&) { return {1250, "EUR"}; }
   static units::TradeSize value(units::TradeSize*, const About&) {
     return *units::TradeSize::read(*rc::gen::element<std::string>("1/2 in", "1-1/4 in", "6 in"));
   }
@@ -212,6 +242,7 @@ Job random_job() {
   add(job.surface, "F");
   auto& equipment = add(job.equipment, "INV");
   equipment.kind = EquipmentKind::inverter;
+  equipment.load_centre = std::string("LC");
   add(equipment.input, "PV1").device = std::string("part-disconnect");
   add(equipment.input, "2");
 
@@ -230,6 +261,8 @@ Job random_job() {
     run.from = box.id;
     run.to = box.lands->text;
     run.segment.resize(static_cast<std::size_t>(*rc::gen::inRange(0, 3)));
+    run.wire.parallel = 2;
+    if (!run.segment.empty()) run.segment.front().raceways = 2;
     for (auto& s : run.segment) s.in = *rc::gen::element<std::string>("EMT", "buried", "PVC40");
   }
   const int rows = *rc::gen::inRange(1, 5);
@@ -242,6 +275,12 @@ Job random_job() {
     const std::string first = row.id + ".1", last = row.id + "." + std::to_string(*row.count);
     string.walk =
         *read_walk(*rc::gen::inRange(0, 2) == 0 ? first + "-" + last : last + "-" + first);
+    if (*rc::gen::inRange(0, 2) == 0) {
+      string.inline_fuse = std::string("part-fuse");
+      string.inline_fuse_in = *rc::gen::element(DevicesIn::plus, DevicesIn::minus, DevicesIn::both);
+      string.blocking_diode = std::string("part-diode");
+      string.electronics = std::string("part-electronics");
+    }
     string.lands = landing(boxes > 0 ? "B0." + std::to_string(r) : "INV.PV1");
   }
   add(job.run, "HX").segment.resize(1);
@@ -253,6 +292,8 @@ Job random_job() {
   auto& waiver = job.waive.emplace_back();
   waiver.finding = std::string("rule@S1");
   waiver.date = std::string("2031-05-02");
+  waiver.reason = "r" + waiver.reason.value_or("");  // a blank one is refused
+  waiver.by = "b" + waiver.by.value_or("");
 
   FillAtRandom fill;
   describe(fill, job);
@@ -271,6 +312,9 @@ void keep_rules(Job& job) {
         s.wire = wire;
       } else {
         s.wire = {};
+        s.pull_box = {};
+        s.box_size = {};
+        s.pull = {};
       }
     }
 }

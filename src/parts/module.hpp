@@ -38,7 +38,7 @@ struct Module {
   Given<units::Voltage> v_sys;
   Given<int> cells, bypass;
   Given<units::Temperature> noct;
-  Given<units::Ratio> rear_gain;
+  Given<units::Ratio> rear_gain, bifaciality;
   Given<std::vector<units::Length>> size;
   Given<units::Length> lead_plus, lead_minus;
   Given<std::string> family;
@@ -113,6 +113,14 @@ void describe(V& visit, Module& m) {
               .example = "45 °C",
               .min = 293.15,
               .max = 353.15});
+  visit(
+      "bifaciality", m.bifaciality,
+      About{.doc = "φ: short-circuit current of the rear side alone over that of the front alone. "
+                   "With the surface's rear_sun it gives the rear gain, where i_sc is the front's "
+                   "value.",
+            .example = "70 %",
+            .min = 0,
+            .max = 1.2});
   visit(
       "rear_gain", m.rear_gain,
       About{

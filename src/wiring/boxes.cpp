@@ -105,6 +105,13 @@ void add_slot(Builder& b, const job::Box& box, BoxCircuit& circuit, int n,
   if (where.minus) pole(Pole::minus, circuit.bus_minus);
 }
 
+/// A pair of branch connectors: a hole for each string in either pole, the last one for what leaves.
+void add_branch(Builder& b, const job::Box& box, BoxCircuit& circuit) {
+  const int used_slots = highest_used_slot(b.w.job, box.id);
+  circuit.bus_plus = add_hole_bar(b, box, nullptr, Pole::plus, "P", used_slots + 1);
+  circuit.bus_minus = add_hole_bar(b, box, nullptr, Pole::minus, "N", used_slots + 1);
+}
+
 void add_arrester(Builder& b, const job::Box& box, BoxCircuit& circuit, const DevicePoles& where,
                   bool several) {
   const std::string prefix = several ? box.id + "." : "";
@@ -149,6 +156,12 @@ void add_boxes(Builder& b) {
     circuit.part = box.part.value_or("");
     const parts::Part* part = job::find(j.part, circuit.part);
 
+    circuit.branch = part && part->kind && *part->kind == parts::PartKind::branch;
+    if (circuit.branch) {
+      add_branch(b, box, circuit);
+      b.w.boxes.push_back(std::move(circuit));
+      continue;
+    }
     const int used_slots = highest_used_slot(j, box.id);
     const int slots = std::max(used_slots, part ? part->slots.value_or(used_slots) : used_slots);
     const int needed = used_slots + (box.arrester ? 1 : 0) + 1;

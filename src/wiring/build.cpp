@@ -12,6 +12,7 @@ Wiring build(const job::Job& design, Diagnostics& diagnostics) {
   add_boxes(b);
   add_home_runs(b);
   add_outputs(b);
+  add_bonds(b);
   return w;
 }
 

@@ -29,11 +29,11 @@ struct DevicePoles {
 };
 DevicePoles device_poles(const job::Grounding& g);
 
-/// Stretches of a home run or run, resolved against the site. `circuits` is the number of two-wire
-/// circuits that share it; a junction ends the list that stands before it.
+/// Stretches of a home run or run, resolved against the site. `wires` is the number of current-carrying
+/// wires that share it, before they are divided among raceways; a junction ends the list that stands
+/// before it.
 std::vector<std::vector<Stretch>> resolve(const std::vector<job::Segment>& segments,
-                                          const job::Site& site, int circuits,
-                                          const std::string& where,
+                                          const job::Job& job, int wires, const std::string& where,
                                           std::vector<const job::Segment*>* junctions);
 
 /// One-way length of a string end from geometry, mated plug to box entry: along the row's lower edge to
@@ -41,11 +41,15 @@ std::vector<std::vector<Stretch>> resolve(const std::vector<job::Segment>& segme
 std::optional<units::Length> end_from_geometry(const job::Job& j, const job::ModulePlace& end,
                                                const job::Box& box);
 
+/// The colour that the job states for a pole; "" where it states none.
+std::string stated_colour(const job::WireMarks& marks, Pole pole);
+
 /// The parts of `build`, in order.
 void add_strings(Builder& b);  ///< modules and leads
-void add_inputs(Builder& b);   ///< inputs, their devices, the bond
+void add_inputs(Builder& b);   ///< inputs and their devices
 void add_boxes(Builder& b);    ///< boxes, slots, bars, arresters
 void add_home_runs(Builder& b);
 void add_outputs(Builder& b);
+void add_bonds(Builder& b);
 
 }  // namespace stringwright::wiring

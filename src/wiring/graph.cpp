@@ -37,14 +37,15 @@ int Wiring::find_conductor(std::string_view id) const { return index_of(conducto
 Counts count(const Wiring& w) {
   Counts n;
   n.strings = static_cast<int>(w.strings.size());
-  n.boxes = static_cast<int>(w.boxes.size());
+  for (const auto& b : w.boxes) n.boxes += !b.branch;
   for (const auto& d : w.devices) {
     n.modules += d.kind == DeviceKind::module;
     n.devices += d.kind == DeviceKind::protector && !d.spare && d.number > 0;
   }
   for (const auto& c : w.conductors) {
-    n.string_wires += c.kind == ConductorKind::home_run;
-    n.output_wires += c.kind == ConductorKind::output || c.kind == ConductorKind::equipment_ground;
+    if (c.kind == ConductorKind::home_run) n.string_wires += c.parallel;
+    if (c.kind == ConductorKind::output || c.kind == ConductorKind::equipment_ground)
+      n.output_wires += c.parallel;
   }
   return n;
 }
@@ -61,6 +62,7 @@ std::string counts_line(const Wiring& w) {
 }
 
 std::string colour(const Wiring& w, const Conductor& c) {
+  if (!c.colour.empty()) return c.colour;
   if (c.pole == Pole::ground) {
     const bool bare = c.wire.known() && c.wire->insulation == "bare";
     const bool iec = w.job.job.edition.value_or("").starts_with("iec_");

@@ -17,7 +17,7 @@ struct Ends {
 /// The terminal that slot `n` of a box offers to each pole: the device's line side where that pole
 /// carries devices, the hole of that number elsewhere.
 Ends slot_ends(const Wiring& w, const BoxCircuit& box, int n) {
-  const DevicePoles where = device_poles(w.job.grounding);
+  const DevicePoles where = box.branch ? DevicePoles{false, false} : device_poles(w.job.grounding);
   const bool both = where.plus && where.minus;
   const std::string q = box.id + ".Q" + std::to_string(n) + ".line";
   const std::string hole = "." + std::to_string(n);
@@ -52,6 +52,8 @@ int index_of(const List& list, const std::string& id) {
 struct Pull {
   const job::String& string;
   const Given<units::Wire>& wire;
+  int parallel = 1;
+  const job::WireMarks& marks;
   std::vector<std::vector<Stretch>> parts;
   std::vector<const job::Segment*> junctions;
   std::optional<units::Length>
@@ -86,6 +88,9 @@ std::vector<int> pull(Builder& b, Pull p, Pole pole, int from, int to, const std
                               p.string.id + sign, pole, from, end, p.string.span);
     Conductor& made = b.w.conductors[at(c)];
     made.wire = wire;
+    made.parallel = p.parallel;
+    if (i == 0) made.marks = p.marks;  // another wire follows a junction
+    made.colour = i == 0 ? stated_colour(p.marks, pole) : "";
     made.stretches = p.parts[i];
     made.run = run;
     if (p.parts.size() == 1) {
@@ -102,6 +107,46 @@ std::vector<int> pull(Builder& b, Pull p, Pole pole, int from, int to, const std
     }
   }
   return path;
+}
+
+/// The end of a string's own leads in one pole, behind all that sits in them: unit of the last module,
+/// blocking diode, in-line fuse, from the modules on.
+int own_lead(Builder& b, const job::String& s, StringCircuit& circuit, Pole pole) {
+  const bool plus = pole == Pole::plus;
+  const int end = plus && !circuit.electronics.empty() ? circuit.electronics.back()
+                  : plus                               ? circuit.modules.back()
+                                                       : circuit.modules.front();
+  int here = plus ? b.w.devices[at(end)].terminals.back() : b.w.devices[at(end)].terminals.front();
+  if (plus && s.blocking_diode) {
+    const int d = b.device(DeviceKind::diode, s.id + ".D", s.id + ".D", "", s.blocking_diode.span);
+    b.w.devices[at(d)].part = *s.blocking_diode;
+    circuit.blocking_diode = d;
+    const int anode = b.terminal(d, "anode", "A", pole);
+    const int cathode = b.terminal(d, "cathode", "K", pole);
+    b.conductor(ConductorKind::lead, s.id + ".lead-D", "", pole, here, anode,
+                s.blocking_diode.span);
+    here = cathode;
+  }
+  DevicePoles where = device_poles(b.w.job.grounding);
+  if (s.inline_fuse_in)
+    where = {*s.inline_fuse_in != job::DevicesIn::minus, *s.inline_fuse_in != job::DevicesIn::plus};
+  if (s.inline_fuse && (plus ? where.plus : where.minus)) {
+    const bool both = where.plus && where.minus;
+    if (circuit.inline_fuse < 0) {
+      circuit.inline_fuse =
+          b.device(DeviceKind::protector, s.id + ".F", s.id + ".F", "", s.inline_fuse.span);
+      auto& f = b.w.devices[at(circuit.inline_fuse)];
+      f.part = *s.inline_fuse;
+      f.poles = both ? 2 : 1;
+    }
+    const std::string sign = both ? (plus ? "_plus" : "_minus") : "";
+    const int line = b.terminal(circuit.inline_fuse, "line" + sign, "line", pole);
+    const int load = b.terminal(circuit.inline_fuse, "load" + sign, "load", pole);
+    b.conductor(ConductorKind::lead, s.id + ".lead-F" + (plus ? "+" : "-"), "", pole, here, line,
+                s.inline_fuse.span);
+    here = load;
+  }
+  return here;
 }
 
 }  // namespace
@@ -145,9 +190,13 @@ void add_home_runs(Builder& b) {
     static const Given<units::Wire> unknown;
     const auto& wire = run ? run->wire.poles : box ? box->home_run.wire : unknown;
 
+    static const job::WireMarks unmarked;
+    const auto& marks = run ? run->wire.marks : box ? box->home_run.marks : unmarked;
+
     const auto make = [&](Pole pole) {
-      Pull p{s, wire, {}, {}, {}, {}};
-      p.parts = resolve(segments, j.site, sharers, where, &p.junctions);
+      const int parallel = run ? run->wire.parallel.value_or(1) : 1;
+      Pull p{s, wire, parallel, marks, {}, {}, {}, {}};
+      p.parts = resolve(segments, j, 2 * sharers * parallel, where, &p.junctions);
       const auto& given = pole == Pole::plus ? s.plus_end : s.minus_end;
       const auto& end = pole == Pole::plus ? s.walk->back() : s.walk->front();
       std::optional<units::Length> length;
@@ -174,9 +223,7 @@ void add_home_runs(Builder& b) {
         if (p.parts.size() == 1 && p.parts[0].size() == 1 && p.parts[0][0].length.si() == 0)
           p.parts[0][0].length = *length;
       }
-      const int module = pole == Pole::plus ? circuit.modules.back() : circuit.modules.front();
-      const int start =
-          b.w.find_terminal(b.w.devices[at(module)].id + (pole == Pole::plus ? ".plus" : ".minus"));
+      const int start = own_lead(b, s, circuit, pole);
       return pull(b, std::move(p), pole, start, pole == Pole::plus ? ends.plus : ends.minus,
                   run ? run->id : "");
     };
@@ -223,9 +270,11 @@ void add_outputs(Builder& b) {
       BoxCircuit& landed = b.w.boxes[at(other)];
       landed.feeders.push_back(static_cast<int>(i));
       ends = slot_ends(b.w, landed, std::atoi(to.c_str() + dot + 1));
-      const auto& bar = b.w.devices[at(landed.bar_ground)];
-      ground_to = bar.terminals[at(std::min(static_cast<int>(bar.terminals.size()) - 2,
-                                            static_cast<int>(landed.feeders.size())))];
+      if (landed.bar_ground >= 0) {
+        const auto& bar = b.w.devices[at(landed.bar_ground)];
+        ground_to = bar.terminals[at(std::min(static_cast<int>(bar.terminals.size()) - 2,
+                                              static_cast<int>(landed.feeders.size())))];
+      }
     }
     if (ends.plus < 0 || ends.minus < 0) {
       b.problem("wiring.lands-nowhere",
@@ -241,8 +290,8 @@ void add_outputs(Builder& b) {
         if (b.w.terminals[at(t)].big) hole = t;
       return hole;
     };
-    const auto users = 1;
-    const auto parts = resolve(run->segment, j.site, users, "run." + run->id, nullptr);
+    const int parallel = run->wire.parallel.value_or(1);
+    const auto parts = resolve(run->segment, j, 2 * parallel, "run." + run->id, nullptr);
     std::vector<Stretch> stretches;
     for (const auto& p : parts) stretches.insert(stretches.end(), p.begin(), p.end());
     units::Length length;
@@ -252,9 +301,10 @@ void add_outputs(Builder& b) {
       length += s.length;
     }
 
-    const auto wire = [&](int c, const Given<units::Wire>& w) {
+    const auto wire = [&](int c, const Given<units::Wire>& w, int side_by_side) {
       Conductor& made = b.w.conductors[at(c)];
       made.wire = w;
+      made.parallel = side_by_side;
       made.stretches = stretches;
       made.run = run->id;
       if (known) made.length = length;
@@ -262,17 +312,29 @@ void add_outputs(Builder& b) {
     };
     circuit.out_plus = b.conductor(ConductorKind::output, run->id + "+", run->id + "+", Pole::plus,
                                    out_hole(circuit.bus_plus), ends.plus, run->span);
-    wire(circuit.out_plus, run->wire.poles);
+    wire(circuit.out_plus, run->wire.poles, parallel);
+    b.w.conductors[at(circuit.out_plus)].marks = run->wire.marks;
+    b.w.conductors[at(circuit.out_plus)].colour = stated_colour(run->wire.marks, Pole::plus);
     circuit.out_minus =
         b.conductor(ConductorKind::output, run->id + "-", run->id + "−", Pole::minus,
                     out_hole(circuit.bus_minus), ends.minus, run->span);
-    wire(circuit.out_minus, run->wire.poles);
-    const int bar_end = b.w.devices[at(circuit.bar_ground)].terminals.back();
-    if (ground_to >= 0 && (run->wire.egc.known() || run->wire.egc.choose)) {
+    wire(circuit.out_minus, run->wire.poles, parallel);
+    b.w.conductors[at(circuit.out_minus)].marks = run->wire.marks;
+    b.w.conductors[at(circuit.out_minus)].colour = stated_colour(run->wire.marks, Pole::minus);
+    if (circuit.bar_ground >= 0 && ground_to >= 0 &&
+        (run->wire.egc.known() || run->wire.egc.choose)) {
+      const int bar_end = b.w.devices[at(circuit.bar_ground)].terminals.back();
+      // Each raceway holds an equipment ground of full size.
+      int raceways = 1;
+      for (const auto& st : stretches) raceways = std::max(raceways, st.raceways);
       circuit.out_ground = b.conductor(ConductorKind::equipment_ground, run->id + ".EGC",
                                        (several ? run->id + "." : "") + "EGC2", Pole::ground,
                                        bar_end, ground_to, run->span);
-      wire(circuit.out_ground, run->wire.egc);
+      wire(circuit.out_ground, run->wire.egc, raceways);
+      if (run->wire.egc_colour)
+        b.w.conductors[at(circuit.out_ground)].colour = std::string(
+            names(static_cast<job::Colour*>(nullptr), static_cast<int>(*run->wire.egc_colour))
+                .first);
     }
   }
 }

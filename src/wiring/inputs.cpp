@@ -6,7 +6,6 @@ namespace stringwright::wiring {
 void add_inputs(Builder& b) {
   const job::Job& j = b.w.job;
   for (const auto& e : j.equipment) {
-    bool bond_placed = false;
     for (const auto& in : e.input) {
       InputCircuit circuit;
       circuit.equipment = e.id;
@@ -49,19 +48,6 @@ void add_inputs(Builder& b) {
         if (where.minus) pole(Pole::minus, minus, both ? "_minus" : "");
       }
 
-      const auto& g = j.grounding;
-      const bool grounded = g.scheme && *g.scheme != job::Scheme::ungrounded && g.pole;
-      if (grounded && g.bond && *g.bond == e.id && !bond_placed) {
-        bond_placed = true;
-        const int bond = b.device(DeviceKind::bond, e.id + ".bond", "bond", e.id, g.bond.span);
-        const Pole p = *g.pole == job::Pole::plus ? Pole::plus : Pole::minus;
-        const int at_pole = b.terminal(bond, "pole", p == Pole::plus ? "+" : "−", p);
-        const int at_ground = b.terminal(bond, "ground", "PE", Pole::ground);
-        b.conductor(ConductorKind::finger, e.id + ".bond.pole", "", p,
-                    p == Pole::plus ? plus : minus, at_pole, g.bond.span);
-        b.conductor(ConductorKind::finger, e.id + ".bond.ground", "", Pole::ground, ground,
-                    at_ground, g.bond.span);
-      }
       b.w.inputs.push_back(std::move(circuit));
     }
   }

@@ -20,13 +20,15 @@ namespace stringwright::wiring {
 enum class Pole { plus, minus, ground };
 
 enum class DeviceKind {
-  module,     ///< terminals: minus, plus
-  protector,  ///< breaker or fuse in a slot or at an input; terminals line and load per pole
-  bar,        ///< bus bar, terminal bar or joint in a junction box: all terminals are one node
-  arrester,   ///< terminals: plus, minus, ground
-  input,      ///< PV input of equipment: plus, minus, ground
-  rack,       ///< bonded metal of the array: ground
-  bond        ///< the system bond: joins the grounded pole of an input to its ground
+  module,      ///< terminals: minus, plus
+  protector,   ///< breaker or fuse in a slot or at an input; terminals line and load per pole
+  bar,         ///< bus bar, terminal bar or joint in a junction box: all terminals are one node
+  arrester,    ///< terminals: plus, minus, ground
+  input,       ///< PV input of equipment: plus, minus, ground
+  rack,        ///< bonded metal of the array: ground
+  bond,        ///< joins a pole to ground: the system bond, or one too many
+  diode,       ///< blocking diode in a string's plus lead; terminals anode, cathode
+  electronics  ///< unit at a module, in its plus lead; terminals in, out
 };
 
 struct Terminal {
@@ -48,6 +50,9 @@ struct Device {
   std::string place;  ///< where a module stands: "R1.3"; "" for other devices
   std::string part;   ///< id of the part or module record; "" = none
   int poles = 1;      ///< poles of a protector that lie in the circuit
+  /// Module: its short-circuit current over what its sheet's i_sc says, by light on the rear side. Not known
+  /// where a bifaciality is given and no light on the rear side.
+  std::optional<units::Ratio> rear_gain = units::Ratio(1.0);
   bool spare = false;
   std::vector<int> terminals;
   Span span;  ///< where the job speaks of it
@@ -73,8 +78,11 @@ struct Stretch {
   std::optional<units::Length> buried, above_roof;
   std::optional<units::Temperature> ambient;
   std::string ambient_from;  ///< "run.OUT segment 2" or "site t_hot"
-  std::optional<int> wires;  ///< current-carrying conductors that share it
+  std::optional<int> wires;  ///< current-carrying conductors that share it, in each raceway
+  int raceways = 1;          ///< alike raceways that parallel conductors are divided among
   std::vector<units::Angle> bends;
+  job::Segment said;              ///< what the job says of it, word by word
+  bool after_pull_point = false;  ///< a pull box or junction stands at its beginning
   Span span;
 };
 
@@ -85,6 +93,9 @@ struct Conductor {
   Pole pole = Pole::plus;
   int from = -1, to = -1;               ///< terminals, source side first
   Given<units::Wire> wire;              ///< `choose` = left open
+  int parallel = 1;                     ///< wires side by side that are this one conductor
+  job::WireMarks marks;                 ///< what stands printed on it
+  std::string colour;                   ///< as the job states it; "" = it does not
   std::optional<units::Length> length;  ///< one way, with tails; unknown where nothing says
   std::string length_from;              ///< "plus_end + tail", "geometry", "segments of OUT"
   std::vector<Stretch> stretches;
@@ -100,8 +111,10 @@ struct StringCircuit {
   std::vector<int> plus_path,
       minus_path;   ///< all conductors from the end to the landing, in order;
                     ///< more than one where a junction box stands in between
-  int device = -1;  ///< protector it lands on; -1 where it lands on an input
-  int box = -1;     ///< index into boxes; -1 = straight to the input
+  int device = -1;  ///< protector it lands on; -1 where it lands on an input or a branch
+  int inline_fuse = -1, blocking_diode = -1;  ///< devices in its own leads
+  std::vector<int> electronics;               ///< devices, one per module, or none
+  int box = -1;                               ///< index into boxes; -1 = straight to the input
   units::Ratio age = 1.0;
   Span span;
 };
@@ -110,6 +123,7 @@ struct StringCircuit {
 struct BoxCircuit {
   std::string id;
   std::string part;
+  bool branch = false;  ///< a pair of branch connectors: bars without devices, and no ground bar
   std::vector<int> strings;  ///< indices into strings, in slot order
   std::vector<int> feeders;  ///< indices into boxes that land here
   std::vector<int> devices;  ///< protectors, in slot order, spares included
@@ -153,10 +167,15 @@ Counts count(const Wiring& w);
 std::string counts_line(
     const Wiring& w);  ///< "6 modules · 2 strings · 2 breakers · 4 string wires · 3 down"
 
-/// Colour of a conductor’s insulation by its meaning: "red", "black", "white", "green", "green-yellow"
-/// (IEC), "bare". White and grey belong to a solidly grounded conductor only from NEC 2017 on
-/// (690.31(B)); before, to one that is grounded through a fuse as well (200.6(A)(6), from memory). Positive red and negative black are common practice, no source.
+/// Colour of a conductor’s insulation: as the job states it, else by its meaning: "red", "black", "white",
+/// "green", "green-yellow" (IEC), "bare". White and grey belong to a solidly grounded conductor only
+/// from NEC 2017 on (690.31(B)); before, to one that is grounded through a fuse as well (200.6(A)(6),
+/// from memory). Positive red and negative black are common practice, no source.
 std::string colour(const Wiring& w, const Conductor& c);
+
+/// Two-wire circuits that lie in the raceway of this name, over all home runs and runs, each pair of wires
+/// side by side counted; 0 for "".
+int circuits_in(const job::Job& job, std::string_view raceway);
 
 /// Build the graph of a design.
 ///

@@ -212,6 +212,10 @@ TEST(Wiring, BothPoles) {
 
 TEST(Wiring, ColoursFollowTheScheme) {
   std::string text = cabin_text();
+  // What the job states wins over what the scheme asks for: the finding then says what is wrong with it.
+  std::string stated = text;
+  stated.replace(stated.find("od = "), 0, "minus_colour = \"blue\", ");
+  EXPECT_EQ(colour(build_text(stated), conductor(build_text(stated), "S1-")), "blue");
   const std::string from = "scheme     = \"functional\"";
   const Wiring functional = build_text(text);
   EXPECT_EQ(colour(functional, conductor(functional, "S1+")), "red");

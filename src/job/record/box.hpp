@@ -1,11 +1,14 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "base/about.hpp"
 #include "base/span.hpp"
+#include "job/record/disconnect.hpp"
 #include "job/record/landing.hpp"
+#include "job/record/names.hpp"
 #include "job/record/run.hpp"
 #include "units/quantity.hpp"
 #include "units/sizes.hpp"
@@ -60,6 +63,10 @@ void describe(V& visit, Slot& s) {
 struct HomeRun {
   Span span;
   Given<units::Wire> wire;
+  WireMarks marks;
+  Given<bool> fine_strands;
+  Given<units::Voltage> v_dc;
+  Given<std::string> family;
   Given<units::Length> tail;
   std::vector<Segment> segment;
 };
@@ -67,6 +74,15 @@ template <class V>
 void describe(V& visit, HomeRun& h) {
   visit("wire", h.wire,
         About{.doc = "Conductor of both ends.", .example = "10 AWG Cu PV", .may_choose = true});
+  describe(visit, h.marks);
+  visit("fine_strands", h.fine_strands,
+        About{.doc = "Its strands are finer than class C, as in very flexible cable.",
+              .example = "false"});
+  visit("v_dc", h.v_dc,
+        About{.doc = "D.c. voltage printed on it.", .example = "2000 V", .min = 1, .max = 5000});
+  visit("family", h.family,
+        About{.doc = "Connector family of its plugs; bought as a made-up lead or fitted on site.",
+              .example = "K2"});
   visit("tail", h.tail,
         About{.doc = "Length inside the box from the entry to the terminal.",
               .example = "0.75 m",
@@ -75,6 +91,14 @@ void describe(V& visit, HomeRun& h) {
   visit("segment", h.segment,
         About{.doc = "Conditions along it; left out, the ampacity under conditions of use can't be "
                      "told."});
+}
+
+/// How a box hangs.
+enum class Hang { upright, sloped, flat };
+constexpr Name<Hang> names(Hang*, int i) {
+  constexpr Name<Hang> all[] = {
+      {"upright", Hang::upright}, {"sloped", Hang::sloped}, {"flat", Hang::flat}};
+  return i < 3 ? all[i] : Name<Hang>{};
 }
 
 /// After reading, `out` and `lands` are known wherever the box's run says `from` and `to`, and the
@@ -90,9 +114,17 @@ struct Box {
   Given<Landing> lands;
   Given<std::string> arrester;
   Given<units::Wire> rack_bond, arrester_wire;
+  Given<Hang> mounted;
+  Given<bool> outdoors, raceway_jumper;
   Given<units::Temperature> t_inside;
   Given<units::Length> arrester_leads;
   Given<bool> rack_bond_guarded;
+  Given<Access> access;
+  Given<Room> stands;
+  Given<bool> closed;
+  WorkingSpace space;
+  std::optional<Disconnect> disconnect;
+  Given<bool> bonded;
 };
 template <class V>
 void describe(V& visit, Box& b) {
@@ -105,7 +137,9 @@ void describe(V& visit, Box& b) {
   visit("lands", b.lands,
         About{.doc = "Where its output lands, where the run does not say so.", .example = "RC.1"});
   visit("arrester", b.arrester,
-        About{.doc = "Surge arrester in the box, a part.", .example = "arrester-200V"});
+        About{.doc = "Surge arrester in the box, a part.",
+              .example = "arrester-200V",
+              .may_choose = true});
   visit("arrester_wire", b.arrester_wire,
         About{.doc = "Wire of the arrester's three leads.", .example = "10 AWG Cu XHHW-2"});
   visit("arrester_leads", b.arrester_leads,
@@ -117,6 +151,14 @@ void describe(V& visit, Box& b) {
   visit("rack_bond_guarded", b.rack_bond_guarded,
         About{.doc = "The rack bond is protected from damage, or lies where nothing hits it.",
               .example = "true"});
+  visit("mounted", b.mounted,
+        About{.doc = "How it hangs: upright, sloped (on the slope of modules), flat.",
+              .example = "upright"});
+  visit("outdoors", b.outdoors, About{.doc = "It hangs outdoors.", .example = "true"});
+  visit("raceway_jumper", b.raceway_jumper,
+        About{.doc = "Of a plastic box: metal raceway that comes in is bonded to the ground bar by "
+                     "a bushing and a jumper.",
+              .example = "true"});
   visit("rack_bond", b.rack_bond,
         About{.doc = "Bond from the racking to the ground bar.", .example = "6 AWG bare Cu"});
   visit("t_inside", b.t_inside,
@@ -125,6 +167,21 @@ void describe(V& visit, Box& b) {
               .example = "65 °C",
               .min = 263.15,
               .max = 423.15});
+  visit("access", b.access,
+        About{.doc = "Who reaches it: anyone who walks up, qualified people only (locked room, "
+                     "fence), with a ladder, or none.",
+              .example = "anyone"});
+  visit(
+      "stands", b.stands,
+      About{.doc = "Where it hangs: outdoors, roof, indoors or bathroom.", .example = "outdoors"});
+  visit("closed", b.closed,
+        About{.doc = "Unused openings are closed, and bare fingers of spare slots covered.",
+              .example = "true"});
+  visit("space", b.space, About{.doc = "Clear working space in front of it."});
+  visit("disconnect", b.disconnect, About{.doc = "What isolates it from its sources for work."});
+  visit("bonded", b.bonded,
+        About{.doc = "A strap or a green screw joins one of its poles to the ground bar.",
+              .example = "false"});
 }
 
 }  // namespace stringwright::job

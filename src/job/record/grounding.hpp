@@ -68,6 +68,7 @@ struct Grounding {
   Given<bool> array_electrode_near, raceway_bonds;
   Given<FrameBond> frames;
   Given<RailJoint> rail_joints;
+  Given<bool> bipolar, apart;
 };
 template <class V>
 void describe(V& visit, Grounding& g) {
@@ -76,9 +77,11 @@ void describe(V& visit, Grounding& g) {
         About{.doc = "The grounded pole; none for ungrounded.", .example = "minus"});
   visit("devices_in", g.devices_in,
         About{.doc = "Poles that carry string devices.", .example = "plus"});
-  visit(
-      "bond", g.bond,
-      About{.doc = "The one device that owns the bond of the system to ground.", .example = "CC1"});
+  visit("bond", g.bond,
+        About{.doc = "The one thing that owns the bond of the system to ground: a box, a piece of "
+                     "equipment, its load centre, or its battery (\"battery\", or \"CC1.battery\" "
+                     "where there are several).",
+              .example = "CC1"});
   visit("electrode", g.electrode,
         About{.doc = "What the electrode conductor of the d.c. system goes to: building (its "
                      "electrode system), rod, pipe, plate, concrete, ring, rack (steel in the "
@@ -102,6 +105,13 @@ void describe(V& visit, Grounding& g) {
               .example = "jumpers"});
   visit("raceway_bonds", g.raceway_bonds,
         About{.doc = "Metal raceways are bonded at their ends by hubs, bushings or jumpers.",
+              .example = "true"});
+  visit("bipolar", g.bipolar,
+        About{.doc = "Two halves of opposite sign about one reference; left out means no.",
+              .example = "false"});
+  visit("apart", g.apart,
+        About{.doc = "Of a bipolar array: the halves have boxes, devices and conductors of their "
+                     "own.",
               .example = "true"});
 }
 

@@ -22,6 +22,8 @@ struct Surface {
   std::string id;
   Span span;
   Given<units::Angle> tilt, azimuth;
+  Given<units::Irradiance> rear_sun;
+  Given<bool> guarded;
 };
 template <class V>
 void describe(V& visit, Surface& s) {
@@ -35,6 +37,18 @@ void describe(V& visit, Surface& s) {
               .example = "180 °",
               .min = -6.2831853072,
               .max = 6.2831853072});
+  visit(
+      "rear_sun", s.rear_sun,
+      About{.doc = "Light on the rear side of its modules in full sun: 135 W/m² on a nameplate, up "
+                   "to 300 W/m² over bright ground.",
+            .example = "135 W/m²",
+            .min = 0,
+            .max = 1000});
+  visit(
+      "guarded", s.guarded,
+      About{.doc = "Nobody can touch the leads behind its modules: a fence, mesh, cover or height "
+                   "keeps them off.",
+            .example = "true"});
 }
 
 /// A row of like modules; `rows` repeats it regularly and is read into rows of its own.

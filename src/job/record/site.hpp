@@ -2,6 +2,7 @@
 
 #include "base/about.hpp"
 #include "base/span.hpp"
+#include "job/record/disconnect.hpp"
 #include "job/record/names.hpp"
 #include "units/quantity.hpp"
 
@@ -16,15 +17,28 @@ constexpr Name<Place> names(Place*, int i) {
   return i < 4 ? all[i] : Name<Place>{};
 }
 
+/// What the weather does to parts that stand in it.
+enum class Exposure { sheltered, open, coastal, corrosive };
+constexpr Name<Exposure> names(Exposure*, int i) {
+  constexpr Name<Exposure> all[] = {{"sheltered", Exposure::sheltered},
+                                    {"open", Exposure::open},
+                                    {"coastal", Exposure::coastal},
+                                    {"corrosive", Exposure::corrosive}};
+  return i < 4 ? all[i] : Name<Exposure>{};
+}
+
 /// `[site]`: the weather that sizes things, and what the array stands on.
 struct Site {
   Span span;
   Given<units::Temperature> t_min, t_record, t_hot;
   Given<units::TemperatureDifference> rise;
   Given<Place> place;
-  Given<bool> dwelling, on_building;
   Given<bool> grid, labels_fitted;
   Given<units::Ratio> flashes;
+  Given<Access> access;
+  Given<bool> dwelling, on_building, purpose_built, detached, unqualified;
+  Given<Exposure> exposure;
+  Given<units::Length> altitude;
 };
 template <class V>
 void describe(V& visit, Site& s) {
@@ -69,6 +83,28 @@ void describe(V& visit, Site& s) {
               .example = "2",
               .min = 0,
               .max = 100});
+  visit("access", s.access,
+        About{.doc = "Who reaches the array's leads and plugs: anyone who walks up, qualified "
+                     "people only (fence), with a ladder, or none.",
+              .example = "ladder"});
+  visit("purpose_built", s.purpose_built,
+        About{.doc = "The only building that PV circuits enter houses nothing but PV equipment.",
+              .example = "false"});
+  visit("detached", s.detached,
+        About{.doc = "The structure that carries the array stands apart from every building.",
+              .example = "true"});
+  visit("unqualified", s.unqualified,
+        About{.doc = "Persons who are not qualified can reach the wiring or the boxes.",
+              .example = "true"});
+  visit("exposure", s.exposure,
+        About{.doc = "Weather that outdoor parts meet: sheltered under a roof, open, coastal (salt "
+                     "in the air), corrosive (farm, chemicals).",
+              .example = "open"});
+  visit("altitude", s.altitude,
+        About{.doc = "Height above the sea: thin air cools and insulates less.",
+              .example = "350 m",
+              .min = -430,
+              .max = 6000});
 }
 
 }  // namespace stringwright::job

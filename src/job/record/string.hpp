@@ -5,6 +5,7 @@
 
 #include "base/about.hpp"
 #include "base/span.hpp"
+#include "job/record/grounding.hpp"
 #include "job/record/landing.hpp"
 #include "job/record/rows.hpp"
 #include "units/quantity.hpp"
@@ -20,6 +21,8 @@ struct String {
   Given<units::Length> plus_end, minus_end;
   Given<std::string> home_run;
   Given<units::Ratio> age;
+  Given<std::string> inline_fuse, blocking_diode, electronics;
+  Given<DevicesIn> inline_fuse_in;
 };
 template <class V>
 void describe(V& visit, String& s) {
@@ -49,6 +52,17 @@ void describe(V& visit, String& s) {
               .example = "0.92",
               .min = 0.05,
               .max = 1.2});
+  visit("inline_fuse", s.inline_fuse,
+        About{.doc = "Fuse in the lead at the string's end, a part of kind fuse.",
+              .example = "fuse-15A"});
+  visit("inline_fuse_in", s.inline_fuse_in,
+        About{.doc = "Poles that carry it; left out: those that carry the string devices.",
+              .example = "plus"});
+  visit("blocking_diode", s.blocking_diode,
+        About{.doc = "Diode in the plus lead that lets no current back, a part of kind diode.",
+              .example = "diode-30A"});
+  visit("electronics", s.electronics,
+        About{.doc = "Unit at every module, a part of kind electronics.", .example = "RSD1"});
 }
 
 }  // namespace stringwright::job
