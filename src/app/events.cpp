@@ -1,6 +1,7 @@
 #include "app/events.hpp"
 
 #include "app/circuit_of.hpp"
+#include "base/text.hpp"
 #include "check/ampacity.hpp"
 #include "circuit/curve.hpp"
 #include "events/netlist.hpp"
@@ -18,6 +19,14 @@ Failure not_solvable(const std::vector<std::string>& remarks) {
               (remarks.empty() ? "it has no strings, or no input" : remarks.front())};
 }
 
+/// The family of devices that an edition lists.
+codebook::Convention convention_of(const Evaluation& e,
+                                   std::optional<codebook::Convention> asked = {}) {
+  const std::string edition = e.wiring.job.job.edition.value_or("");
+  return asked.value_or(text::starts_with(edition, "iec") ? codebook::Convention::gpv
+                                                          : codebook::Convention::us);
+}
+
 }  // namespace
 
 Result<EventsReply> events(const Evaluation& e, const EventsOptions& options) {
@@ -26,7 +35,8 @@ Result<EventsReply> events(const Evaluation& e, const EventsOptions& options) {
   if (!edition) return edition.failure();
   const auto circuit = circuit_of(e.wiring, *edition, reply.remarks);
   if (!circuit.solvable) return not_solvable(reply.remarks);
-  const events::Site site(e.wiring, circuit.models, circuit.resistances, options.convention);
+  const events::Site site(e.wiring, circuit.models, circuit.resistances,
+                          convention_of(e, options.convention));
   std::vector<events::Event> asked;
   if (options.event.empty()) {
     asked = events::catalogue(site);
@@ -38,6 +48,7 @@ Result<EventsReply> events(const Evaluation& e, const EventsOptions& options) {
   events::TableOptions table;
   table.ampacity = check::conductor_ampacities(e.wiring, *edition);
   reply.table = events::table(site, asked, table);
+  reply.remarks.insert(reply.remarks.end(), reply.table.remarks.begin(), reply.table.remarks.end());
   return reply;
 }
 
@@ -49,7 +60,8 @@ Result<std::string> event_svg(const Evaluation& e, const EventsOptions& options)
   std::vector<std::string> remarks;
   const auto circuit = circuit_of(e.wiring, *edition, remarks);
   if (!circuit.solvable) return not_solvable(remarks);
-  const events::Site site(e.wiring, circuit.models, circuit.resistances, options.convention);
+  const events::Site site(e.wiring, circuit.models, circuit.resistances,
+                          convention_of(e, options.convention));
   const auto event = events::find_event(site, options.event);
   if (!event) return event.failure();
   events::Trials trials(site);

@@ -12,7 +12,7 @@ namespace stringwright::app {
 
 struct EventsOptions {
   std::string event;  ///< "" = the whole catalogue; else the id of one event
-  codebook::Convention convention = codebook::Convention::us;
+  std::optional<codebook::Convention> convention;  ///< left out: the one of the job's edition
 };
 
 /// What every fault and mistake does to every device of a job.

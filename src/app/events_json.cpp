@@ -32,6 +32,39 @@ const char* key(Danger d) {
   return "none";
 }
 
+json live_at(const events::LiveAt& x) {
+  return {{"terminals", x.terminals},
+          {"touch", events::word(x.touch)},
+          {"to_ground_v", in_unit(x.to_ground, units::volts)},
+          {"to_minus_v", in_unit(x.to_minus, units::volts)}};
+}
+
+json after(const events::After& x) {
+  return {{"recovery_v", in_unit(x.recovery, units::volts)},
+          {"recovery_in_voc", in_unit(x.in_voc, units::plain)},
+          {"recovery_floats", !x.recovery},
+          {"fault_a", x.left.in(units::amps)},
+          {"largest_a", x.most.in(units::amps)},
+          {"largest_at", x.most_at.empty() ? json(nullptr) : json(x.most_at)},
+          {"still_tied_by", x.still},
+          {"line", live_at(x.line)},
+          {"load", live_at(x.load)}};
+}
+
+json detector(const events::DetectorSees& x) {
+  const char* seen = x.seen == events::Seen::seen       ? "seen"
+                     : x.seen == events::Seen::at_start ? "at-start"
+                     : x.seen == events::Seen::blind    ? "blind"
+                                                        : "unsure";
+  return {{"by", events::name_of(x.by)},
+          {"seen", seen},
+          {"rating_a", in_unit(x.trip, units::amps)},
+          {"least_a", x.least.in(units::amps)},
+          {"most_a", x.most.in(units::amps)},
+          {"above_w_m2", in_unit(x.above, units::watts_per_square_metre)},
+          {"why", x.why}};
+}
+
 json device(const Sees& x) {
   json currents = json::array();
   for (const auto i : x.i) currents.push_back(i.in(units::amps));
@@ -49,16 +82,15 @@ json device(const Sees& x) {
           {"bound_n_minus_1_isc_w_m2", in_unit(x.above_by_bound, units::watts_per_square_metre)},
           {"against_marks", x.wrong_way},
           {"beyond_interrupt", x.beyond_interrupt},
-          {"recovery_v", in_unit(x.recovery, units::volts)},
-          {"recovery_in_voc", in_unit(x.recovery_in_voc, units::plain)},
-          {"recovery_floats", x.tried && !x.recovery},
+          {"opens_in_s", in_unit(x.opens_in, units::seconds)},
           {"may_open_v", in_unit(x.v_opens, units::volts)},
-          {"left_a", x.tried ? json(x.left.in(units::amps)) : json(nullptr)}};
+          {"opened_alone", x.after ? after(*x.after) : json(nullptr)}};
 }
 
 json bears(const Bears& b) {
   const char* what = b.what == Bears::What::module_reverse ? "module-reverse"
                      : b.what == Bears::What::bypass_diode ? "bypass-diode"
+                     : b.what == Bears::What::connector    ? "connector"
                                                            : "conductor";
   const auto holds = b.holds();
   return {{"what", what},
@@ -72,7 +104,8 @@ json bears(const Bears& b) {
 
 json row(const Row& r) {
   const auto& e = r.event;
-  json devices = json::array(), bear = json::array();
+  json devices = json::array(), bear = json::array(), touched = json::array();
+  for (const auto& x : r.live) touched.push_back(live_at(x));
   for (const auto& x : r.devices) devices.push_back(device(x));
   for (const auto& b : r.bears) bear.push_back(bears(b));
   return {{"id", e.id},
@@ -80,6 +113,7 @@ json row(const Row& r) {
           {"place", e.place},
           {"title", e.title},
           {"cause", e.cause == events::Cause::work ? "work error" : "equipment fault"},
+          {"gate", e.gate.empty() ? json(nullptr) : json(e.gate)},
           {"load", e.load == events::Load::idle      ? "idle"
                    : e.load == events::Load::working ? "working"
                                                      : "battery"},
@@ -92,12 +126,17 @@ json row(const Row& r) {
           {"notes", r.notes},
           {"fault_a", r.fault.in(units::amps)},
           {"gap_v", in_unit(r.gap, units::volts)},
+          {"gap_most_v", in_unit(r.gap_most, units::volts)},
           {"heat_w", in_unit(r.heat, units::watts)},
           {"opened", r.opened},
           {"left_a", r.left.in(units::amps)},
           {"cleared", r.cleared},
+          {"ground_fault_device", r.detector ? detector(*r.detector) : json(nullptr)},
+          {"in_the_dark_a", in_unit(r.in_the_dark, units::amps)},
+          {"while_working_a", in_unit(r.while_working, units::amps)},
           {"devices", devices},
-          {"bears", bear}};
+          {"bears", bear},
+          {"live", touched}};
 }
 
 }  // namespace

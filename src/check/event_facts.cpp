@@ -26,6 +26,8 @@ struct Classes {
         const auto& x = s.w.strings[at(string)];
         of[x.id] = "strings " + std::to_string(k);
         if (x.device >= 0) of[s.w.devices[at(x.device)].id] = "devices " + std::to_string(k);
+        if (x.inline_fuse >= 0)
+          of[s.w.devices[at(x.inline_fuse)].id] = "in-line fuses " + std::to_string(k);
       }
   }
   std::string key(const std::string& thing) const {
@@ -42,6 +44,41 @@ void raise(Fact<Q>& most, Q value) {
 bool opens(const Row& r) {
   return std::any_of(r.devices.begin(), r.devices.end(),
                      [](const Sees& x) { return x.opens == events::Opens::opens; });
+}
+
+std::string word_of(events::Seen seen) {
+  switch (seen) {
+    case events::Seen::seen:
+      return "seen";
+    case events::Seen::at_start:
+      return "at-start";
+    case events::Seen::blind:
+      return "blind";
+    case events::Seen::unsure:
+      break;
+  }
+  return "unsure";
+}
+
+/// Ratings of a string's modules that its parts have to live with, the smallest; none where one is silent.
+void add_ratings(const wiring::Wiring& w, const std::string& thing, codebook::Facts& f) {
+  const std::string id = thing.substr(0, thing.find('/'));
+  for (const auto& string : w.strings) {
+    if (string.id != id) continue;
+    const auto least = [&](Given<units::Current> parts::Module::* rating) {
+      Fact<units::Current> smallest;
+      for (const int m : string.modules) {
+        const auto& sheet = w.module_of(m);
+        const auto& value = sheet.*rating;
+        if (!value) return Fact<units::Current>();
+        if (!smallest.known() || *value < *smallest)
+          smallest = Fact<units::Current>(value, "module." + sheet.id);
+      }
+      return smallest;
+    };
+    f.bypass_rating = least(&parts::Module::bypass_rating);
+    f.connector_rating = least(&parts::Module::connector_rating);
+  }
 }
 
 /// Current flows that should not: something runs backwards, or through the fault itself.
@@ -79,11 +116,19 @@ void add_events(const events::Site& site, const events::Table& table, std::vecto
       continue;
     }
     const bool cleared = opens(r);
-    if (drives(r)) {
+    const events::Kind* kind = events::find_kind(r.event.kind);
+    const bool to_ground = kind && kind->overcurrent && kind->to_ground;
+    const auto& d = r.detector;
+    const bool ended = cleared || (d && d->ends && d->seen == events::Seen::seen);
+    if (drives(r) || to_ground) {
       EventFacts e;
       e.id = r.event.id;
       e.work_error = Fact<bool>(r.event.cause == events::Cause::work, "event");
-      e.cleared = Fact<bool>(cleared, "solution of the circuit");
+      if (drives(r)) e.cleared = Fact<bool>(ended, "solution of the circuit");
+      if (to_ground)
+        e.gf_sees = Fact<std::string>(d ? word_of(d->seen) : "unsure", "solution of the circuit");
+      if (to_ground && d && d->most.si() > 0)
+        e.i_gf = Fact<units::Current>(d->least, "solution of the circuit");
       flowing.push_back(std::move(e));
     }
     for (const Sees& x : r.devices) {
@@ -93,7 +138,7 @@ void add_events(const events::Site& site, const events::Table& table, std::vecto
         EventFacts& e = record(classes.key(device), r);
         raise(e.i, units::abs(x.worst));
         if (x.wrong_way) e.against_marks = Fact<bool>(true, "solution of the circuit");
-        if (x.recovery) raise(e.v_recovery, *x.recovery);
+        if (x.after && x.after->recovery) raise(e.v_recovery, *x.after->recovery);
       }
     }
     for (const Bears& b : r.bears) {
@@ -101,6 +146,8 @@ void add_events(const events::Site& site, const events::Table& table, std::vecto
         EventFacts& e = record(classes.key(thing), r);
         e.cleared = Fact<bool>(cleared, "solution of the circuit");
         if (b.what == Bears::What::module_reverse) raise(e.i, b.i);
+        if (b.what == Bears::What::bypass_diode) raise(e.i_diode, b.i);
+        if (b.what == Bears::What::connector) raise(e.i_plug, b.i);
         if (b.what != Bears::What::conductor) continue;
         raise(e.i_wire, b.i);
         if (b.limit) ampacity[classes.key(thing)] = *b.limit;
@@ -110,8 +157,14 @@ void add_events(const events::Site& site, const events::Table& table, std::vecto
   for (auto& judged : all) {
     auto& f = judged.facts;
     if (f.subject == Subject::equipment_ground) continue;
+    if (f.subject == Subject::string_circuit) add_ratings(site.w, f.thing, f);
     if (f.subject == Subject::input) {
-      if (f.thing.find('/') == std::string::npos) f.events = flowing;
+      if (f.thing.find('/') != std::string::npos) continue;
+      f.events = flowing;
+      if (const auto* d = site.detector()) {
+        f.ground_fault.by = Fact<std::string>(events::name_of(*d->by), "equipment");
+        f.ground_fault.rating = Fact<units::Current>(d->rating, "equipment");
+      }
     } else if (const auto known = found.find(classes.key(f.thing)); known != found.end()) {
       f.events = known->second;
     }

@@ -13,7 +13,7 @@ namespace stringwright::cli {
 namespace {
 
 struct Options {
-  std::string job, event, file, convention = "us";
+  std::string job, event, file, convention;
   bool json = false, curves = false;
 };
 
@@ -29,7 +29,7 @@ int run_events(const Options& o, const Out& out) {
   }
   app::EventsOptions options;
   options.event = o.event;
-  options.convention = o.convention == "gpv" ? codebook::Convention::gpv : codebook::Convention::us;
+  options.convention = codebook::convention(o.convention);
   if (!o.file.empty()) {
     if (o.curves == !o.event.empty()) {
       out.err << "stringwright: -o draws one event (--event ID) or the curves (--curves) "
@@ -76,9 +76,10 @@ void add_events(CLI::App& app, Action& chosen) {
                       "One event, KIND@PLACE: short-string@S1, ground-fault@S2.0");
   command
       ->add_option("--devices", o->convention,
-                   "When devices open: us (1.35 x in the hour), gpv (1.13 holds, 1.45 opens)")
+                   "When devices open: us (1.35 x in the hour), gpv (1.13 holds, 1.45 opens); "
+                   "left out: as the job's edition lists them")
       ->check(CLI::IsMember({"us", "gpv"}))
-      ->capture_default_str();
+      ->default_str("");
   command->add_option("-o,--out", o->file,
                       "SVG file: current paths of the --event, or the curves with --curves");
   command->add_flag("--curves", o->curves,

@@ -62,8 +62,10 @@ void print_device(const Sees& x, const Out& out) {
       x.ratio ? units::print(*x.ratio, 2) + " × " + units::print(*x.rating, 0) : std::string("-"),
       14);
   line += padded(opens_words(x), 25);
-  if (x.tried) line += x.recovery ? events::volts(*x.recovery) : std::string("floats");
-  out.out << tone(out, x.opens == events::Opens::opens ? Tone::plain : Tone::plain, line) << "\n";
+  line += !x.after            ? "not solved"
+          : x.after->recovery ? events::volts(*x.after->recovery)
+                              : "floats";
+  out.out << line << "\n";
 }
 
 void print_row(const Row& r, const Out& out) {
@@ -78,6 +80,7 @@ void print_row(const Row& r, const Out& out) {
   for (const Sees& x : r.devices) print_device(x, out);
   out.out << paragraph("→ " + r.verdict + ".", 2);
   for (const auto& note : r.notes) out.out << paragraph(note, 4);
+  if (!e.gate.empty()) out.out << paragraph("Gate: " + e.gate + ".", 4);
   out.out << "\n";
 }
 
@@ -104,6 +107,7 @@ void print_events(const app::Evaluation& e, const app::EventsReply& reply, const
   for (const auto& r : reply.remarks) out.out << paragraph(r, 0);
   out.out << "\n";
   for (const Row& r : t.rows) print_row(r, out);
+  if (t.rows.size() == 1) print_event_details(t, t.rows.front(), out);
   out.out << "CAUTION: no device clears a fault in weak light. What is not cleared burns until "
              "dark: cover the array or\n"
              "wait; open no plug and no bare fuse holder under current. Solved, not measured.\n";

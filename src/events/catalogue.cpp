@@ -14,6 +14,7 @@ Event event_of(const Kind& kind, std::string place, std::string title,
   e.title = std::move(title);
   e.cause = kind.cause;
   e.load = kind.load;
+  e.gate = kind.gate;
   e.like = std::move(like);
   return e;
 }

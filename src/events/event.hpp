@@ -20,7 +20,8 @@ enum class Cause { equipment, work };
 enum class Load {
   idle,     ///< nothing is taken: battery full, inverter off, breaker at the input open
   working,  ///< the equipment holds the voltage at which it worked before the fault
-  battery   ///< a failed controller joins its battery to the input
+  battery,  ///< a failed controller joins its battery to the input
+  drained  ///< nothing stands at the input but an empty capacitor, or equipment that shorts it: 0 V
 };
 
 /// One fault at one place. `id` is kind@place.
@@ -29,6 +30,7 @@ struct Event {
   std::string title;  ///< "S1 shorted where it lands"
   Cause cause = Cause::equipment;
   Load load = Load::idle;
+  std::string gate;  ///< work error: the reading that finds it before anything is closed on it
   std::vector<std::string> like;  ///< places at which the same happens, this one included
 };
 
@@ -60,6 +62,9 @@ struct Kind {
   Result<Applied> (*apply)(const Site&, std::string_view place, circuit::Built&);
   /// It is about a current too large, so that "nothing trips" says something.
   bool overcurrent = true;
+  bool to_ground = false;      ///< the ground-fault device is asked about it
+  bool bond_open = false;      ///< the ground-fault device has already opened the bond
+  std::string_view gate = {};  ///< of a work error: see Event
   /// What a kind says of itself beside what the devices say: verdict, danger, notes. May be left out.
   void (*tell)(const Site&, Row&) = nullptr;
 };

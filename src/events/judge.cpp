@@ -30,10 +30,6 @@ std::string opening_words(const Row& r) {
          " opens " + at_light(*first->above);
 }
 
-bool beyond_volts(const Sees& x) {
-  return x.recovery && x.v_opens && *x.recovery > 1.000001 * *x.v_opens;
-}
-
 }  // namespace
 
 std::string amps(units::Current i) {
@@ -68,11 +64,6 @@ void judge(const Site& s, const std::vector<Sky>& skies, Row& r) {
     r.verdict = "NOT SOLVED: " + r.failure->message + " [" + r.failure->id + "]";
     return;
   }
-  const auto sky_words = [&](int k) {
-    const Sky& sky = skies[static_cast<std::size_t>(k)];
-    return units::print(sky.sun, 0) + ", cells " + units::print(sky.cell);
-  };
-
   // What opens, and from which light on.
   bool opens = false, late = false, may = false, unknown = false, more_than_service = false;
   for (const Sees& x : r.devices) {
@@ -106,46 +97,7 @@ void judge(const Site& s, const std::vector<Sky>& skies, Row& r) {
 
   if (kind && kind->tell) kind->tell(s, r);
 
-  // What breaks.
-  for (const Sees& x : r.devices) {
-    if (beyond_volts(x)) {
-      r.notes.push_back("Opening " + x.name + " breaks at " + volts(*x.recovery) +
-                        (x.recovery_in_voc && x.recovery_in_voc->si() > 1.5
-                             ? " (" + units::print(*x.recovery_in_voc, 1) + " × Voc)"
-                             : std::string()) +
-                        "; it may open " + volts(*x.v_opens) + ".");
-      r.danger = Danger::breaks;
-    } else if (x.recovery_in_voc && x.recovery_in_voc->si() > 1.5) {
-      r.notes.push_back("Whatever opens " + x.name + " must clear " + volts(*x.recovery) + ", " +
-                        units::print(*x.recovery_in_voc, 1) + " × Voc.");
-    }
-    if (x.wrong_way) {
-      r.notes.push_back(x.name + " opens in one direction only, and " + amps(x.worst) +
-                        " flow the other way.");
-      r.danger = Danger::breaks;
-    }
-    if (x.beyond_interrupt) {
-      r.notes.push_back(x.name + " meets " + amps(x.worst) + ", more than it may interrupt.");
-      r.danger = Danger::breaks;
-    }
-    if (x.opens == Opens::opens && x.above_by_bound && x.above)
-      r.notes.push_back("By (N−1)·Isc the light would be " + units::print(*x.above_by_bound, 0) +
-                        " for " + x.name + ".");
-  }
-  for (const Bears& b : r.bears) {
-    if (b.what == Bears::What::bypass_diode) {
-      r.notes.push_back(
-          "Bypass diodes of " + b.thing + " carry " + amps(b.i) +
-          (b.limit ? " of " + amps(*b.limit) : std::string("; their rating is not known")) + ".");
-    }
-    if (b.holds().value_or(true)) continue;
-    r.notes.push_back(
-        (b.what == Bears::What::module_reverse ? "Modules of " : "Conductors of ") + b.thing +
-        " carry " + amps(b.i) + (b.what == Bears::What::module_reverse ? " backwards" : "") +
-        " at " + sky_words(b.sky) + ", beyond " + amps(*b.limit) + " (" + b.limit_words + ").");
-    // A device that opens under that current ends it in time; a module's own test lasts longer than that.
-    if (!opens) r.danger = Danger::breaks;
-  }
+  add_notes(s, skies, r);
   if (r.verdict.empty()) r.verdict = "nothing flows that should not";
 }
 

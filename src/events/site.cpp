@@ -19,7 +19,7 @@ int index_of(const List& list, std::string_view id) {
 /// What lands on the line side of a protector.
 void find_role(const wiring::Wiring& w, DevicePole& p) {
   for (std::size_t i = 0; i < w.strings.size(); ++i)
-    if (w.strings[i].device == p.device)
+    if (w.strings[i].device == p.device || w.strings[i].inline_fuse == p.device)
       p.role = DevicePole::Role::string, p.of = static_cast<int>(i);
   for (std::size_t i = 0; i < w.inputs.size(); ++i)
     if (w.inputs[i].protector == p.device)
@@ -56,6 +56,13 @@ std::vector<DevicePole> poles_of(const wiring::Wiring& w) {
         p.interrupt = part->interrupt.value;
         p.polarised = part->polarised.value;
         p.load_break = part->load_break.value;
+        for (const auto& point : part->curve)
+          if (point.times && point.within) p.curve.push_back({*point.times, *point.within});
+        for (const auto& point : part->derating)
+          if (point.ambient && point.factor) p.derating.push_back({*point.ambient, *point.factor});
+        for (const auto& box : w.job.box)
+          if (box.id == d.owner) p.in_box = box.t_inside.value;
+        if (p.in_box) p.heat_factor = codebook::derating(p.derating, *p.in_box);
       }
       if (p.of >= 0) all.push_back(std::move(p));
     }
@@ -83,6 +90,8 @@ std::vector<LikeStrings> likes_of(const wiring::Wiring& w, const circuit::Resist
     } else {
       key += "|" + std::to_string(w.terminals[w.conductors[string.plus_path.back()].to].device);
     }
+    for (const int d : {string.inline_fuse, string.blocking_diode})
+      key += "|" + (d < 0 ? std::string() : w.devices[d].part);
     for (const int m : string.modules) key += "|" + w.devices[m].part;
     const auto [it, fresh] = known.emplace(key, all.size());
     if (fresh) all.emplace_back();
@@ -105,6 +114,9 @@ Site::Site(const wiring::Wiring& wiring, const circuit::Models& m, const circuit
   hot = site.t_hot ? *site.t_hot + site.rise.value_or(units::kelvins(30)) : units::celsius(25);
   poles = poles_of(w);
   likes = likes_of(w, r);
+  for (std::size_t k = 0; k < w.devices.size(); ++k)
+    if (w.devices[k].kind == DeviceKind::bond && w.devices[k].terminals.size() >= 2)
+      bonds.push_back(static_cast<int>(k));
 }
 
 int Site::find_string(std::string_view id) const { return index_of(w.strings, id); }
@@ -129,9 +141,18 @@ int Site::metal_near(const std::string& owner) const {
   return -1;
 }
 
-bool Site::bonded() const {
-  return std::any_of(w.devices.begin(), w.devices.end(),
-                     [](const auto& d) { return d.kind == DeviceKind::bond; });
+const job::GroundFault* Site::detector() const {
+  const job::GroundFault* found = nullptr;
+  for (const auto& e : w.job.equipment) {
+    if (!e.ground_fault || !e.ground_fault->by) continue;
+    if (e.id == w.job.grounding.bond.value_or("")) return &*e.ground_fault;
+    if (!found) found = &*e.ground_fault;
+  }
+  return found;
+}
+
+bool Site::plus_grounded() const {
+  return bonded() && w.terminals[w.devices[bonds.front()].terminals.front()].pole == Pole::plus;
 }
 
 const job::Battery* Site::battery_of(int input) const {

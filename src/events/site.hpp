@@ -6,6 +6,7 @@
 
 #include "circuit/build.hpp"
 #include "codebook/device_response.hpp"
+#include "codebook/methods/time_current.hpp"
 #include "units/quantity.hpp"
 #include "wiring/wiring.hpp"
 
@@ -27,7 +28,14 @@ struct DevicePole {
       v_opens;  ///< d.c. volts that this pole may open: pole times poles in series
   std::optional<units::Current> interrupt;
   std::optional<bool> polarised, load_break;
+  std::vector<codebook::TimeCurrent> curve;  ///< printed points of its part, rising
+  std::vector<codebook::Derating> derating;  ///< its part's table, rising
+  std::optional<units::Temperature> in_box;  ///< air around it on the hottest day, where known
+  std::optional<units::Ratio> heat_factor;   ///< on its rating then; none: not known
 };
+
+/// The two ends of what cells and devices can be.
+enum class Season { cold, hot };
 
 /// Strings of one make-up on one box behind one kind of device: what happens to one happens to each.
 struct LikeStrings {
@@ -48,6 +56,7 @@ struct Site {
 
   std::vector<DevicePole> poles;
   std::vector<LikeStrings> likes;
+  std::vector<int> bonds;  ///< devices that tie a pole to ground
 
   Site(const wiring::Wiring& wiring, const circuit::Models& models,
        const circuit::Resistances& resistances,
@@ -59,7 +68,11 @@ struct Site {
   /// Bonded metal nearest to a module or box: the terminal that a ground fault there touches; -1: none.
   int metal_near(const std::string& owner) const;
   /// Something other than leaks ties a pole to ground.
-  bool bonded() const;
+  bool bonded() const { return !bonds.empty(); }
+  /// What watches for ground faults: in the equipment that owns the bond, else in the first that says; null
+  /// where the job does not say how.
+  const job::GroundFault* detector() const;
+  bool plus_grounded() const;
   /// Battery behind an input; null where none is said.
   const job::Battery* battery_of(int input) const;
   bool any_battery() const;

@@ -28,6 +28,16 @@ const circuit::CellGroup* cells(const circuit::Built& b, int element) {
              : std::get_if<circuit::CellGroup>(&b.network.laws[b.network.elements[element].law]);
 }
 
+int bond_element(const wiring::Wiring& w, const circuit::Built& b, int device) {
+  const auto& terminals = w.devices[device].terminals;
+  const int one = b.node[terminals[0]], other = b.node[terminals[1]];
+  const auto& all = b.network.elements;
+  const auto found = std::find_if(all.begin(), all.end(), [&](const circuit::Element& e) {
+    return e.plus == one && e.minus == other;
+  });
+  return found == all.end() ? -1 : static_cast<int>(found - all.begin());
+}
+
 /// Voltage at which equipment works: the sum of the modules' maximum power points along a string.
 units::Voltage working_voltage(const Site& s, const circuit::Built& b, int input) {
   units::Voltage v;
@@ -48,6 +58,43 @@ units::Voltage working_voltage(const Site& s, const circuit::Built& b, int input
   return v;
 }
 
+/// Opens the bonds, or gives them the resistance of the ground-fault device that is in them.
+void set_bonds(const Site& s, const Position& position, Faulted& f) {
+  const job::GroundFault* d = s.detector();
+  const auto r = position.bond ? position.bond
+                 : d           ? d->resistance.value
+                               : std::optional<units::Resistance>();
+  auto& n = f.built.network;
+  for (int& bond : f.bond) {
+    if (bond < 0) continue;
+    if (position.bond_open) {
+      circuit::faults::cut(f.built, bond);
+      bond = -1;
+    } else if (r && r->si() > 0) {
+      n.elements[bond].law = n.add_law(circuit::Resistor{*r});
+    }
+  }
+}
+
+/// What arrives at an input by its plus conductors and does not leave by its minus conductors.
+units::Current residual(const Site& s, const std::vector<units::Current>& conductors, int input) {
+  units::Current sum;
+  const auto add = [&](int c) {
+    if (c >= 0) sum += conductors[c];
+  };
+  for (const int box : s.w.inputs[input].boxes) {
+    add(s.w.boxes[box].out_plus);
+    add(s.w.boxes[box].out_minus);
+  }
+  for (const int string : s.w.inputs[input].strings) {
+    const auto& x = s.w.strings[string];
+    if (x.plus_path.empty() || x.minus_path.empty()) continue;
+    add(x.plus_path.back());
+    add(x.minus_path.back());
+  }
+  return units::abs(sum);
+}
+
 }  // namespace
 
 std::optional<units::Voltage> Solved::between(int plus, int minus) const {
@@ -60,6 +107,7 @@ Result<const Faulted*> Trials::sound(Load load, const Sky& sky) {
   if (const auto known = sound_.find(key); known != sound_.end()) return &known->second;
   circuit::State state;
   state.sky = sky;
+  state.diodes_shorted = true;  // a fault counts on no diode: they mostly fail as a joint
   auto built = circuit::build(s_.w, s_.models, s_.resistances, state);
   if (!built) return built.failure();
   Faulted f;
@@ -92,26 +140,31 @@ Result<const Faulted*> Trials::sound(Load load, const Sky& sky) {
       f.battery.back() = circuit::faults::battery(b, plus, minus, *battery->v_max,
                                                   *battery->v_max / *battery->fault_current);
     }
+    if (load == Load::drained) f.load.back() = n.add(plus, minus, circuit::Source{});
     if (!s_.bonded()) {
       const int ground = b.node[terminal(s_.w, device, Pole::ground)];
-      circuit::faults::bridge(b, plus, ground, s_.insulation);
-      circuit::faults::bridge(b, minus, ground, s_.insulation);
+      f.leaks.push_back(circuit::faults::bridge(b, plus, ground, s_.insulation));
+      f.leaks.push_back(circuit::faults::bridge(b, minus, ground, s_.insulation));
     }
   }
+  for (const int device : s_.bonds) f.bond.push_back(bond_element(s_.w, b, device));
   b.one_maximum = false;
   return &sound_.emplace(key, std::move(f)).first->second;
 }
 
-Result<Faulted> Trials::network(const Event& e, const Sky& sky, const std::vector<int>& open) {
+Result<Faulted> Trials::network(const Event& e, const Sky& sky, const Position& position) {
   const Kind* kind = find_kind(e.kind);
   if (!kind) return Failure{"events.no-such-event", e.id + " is of no kind that is known"};
   const auto base = sound(e.load, sky);
   if (!base) return base.failure();
   Faulted f = **base;
-  for (const int p : open) {
+  for (const int p : position.open) {
     if (f.pole[p] >= 0) circuit::faults::cut(f.built, f.pole[p]);
     f.pole[p] = -1;
   }
+  Position bonds = position;
+  bonds.bond_open = position.bond_open || kind->bond_open;
+  set_bonds(s_, bonds, f);
   auto applied = kind->apply(s_, e.place, f.built);
   if (!applied) return applied.failure();
   f.applied = *applied;
@@ -124,8 +177,8 @@ Result<Faulted> Trials::sound_network(Load load, const Sky& sky) {
   return **base;
 }
 
-Result<Solved> Trials::solve(const Event& e, const Sky& sky, const std::vector<int>& open) {
-  auto faulted = network(e, sky, open);
+Result<Solved> Trials::solve(const Event& e, const Sky& sky, const Position& position) {
+  auto faulted = network(e, sky, position);
   if (!faulted) return faulted.failure();
   ++solutions_;
   auto solution = circuit::solve(faulted->built.network);
@@ -145,6 +198,10 @@ Reading Trials::read(const Solved& x) const {
   for (const int e : b.conductor) r.conductors.push_back(x.current(e));
   r.reverse.resize(w.strings.size());
   r.bypass.resize(w.strings.size());
+  r.through.resize(w.strings.size());
+  for (std::size_t k = 0; k < w.inputs.size(); ++k)
+    r.residual.push_back(residual(s_, r.conductors, static_cast<int>(k)));
+  for (const int bond : x.faulted.bond) r.bond = units::max(r.bond, units::abs(x.current(bond)));
   std::vector<int> string_of(w.devices.size(), -1);
   for (std::size_t s = 0; s < w.strings.size(); ++s)
     for (const int m : w.strings[s].modules) string_of[m] = static_cast<int>(s);
@@ -165,6 +222,7 @@ Reading Trials::read(const Solved& x) const {
     if (last < 0) continue;
     const units::Current i = x.solution.current[e];
     r.reverse[last] = units::max(r.reverse[last], -i);
+    r.through[last] = units::max(r.through[last], units::abs(i));
     const auto& bypass = group->curve.group().bypass;
     if (!bypass) continue;
     const auto& element = b.network.elements[e];

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
-#include <set>
 
 #include "base/order.hpp"
+#include "base/text.hpp"
+#include "units/print.hpp"
 
 namespace stringwright::events {
 namespace {
@@ -33,81 +33,35 @@ units::Current others(const Site& s, int string) {
   return sum;
 }
 
-/// One event under every sky of the grid.
-struct Series {
-  std::vector<Reading> at;  ///< [n_skies]
-  std::optional<units::Voltage> gap;
-  bool gap_floats = false;
-  units::Resistance hot_spot;
-};
-
-Result<Series> series(Trials& trials, const Event& e, const std::vector<Sky>& skies) {
-  Series all;
-  all.at.reserve(skies.size());
-  for (const Sky& sky : skies) {
-    auto solved = trials.solve(e, sky);
-    if (!solved) {
-      auto why = solved.failure();
-      why.message = "at " + units::print(sky.sun) + ", cells at " + units::print(sky.cell) + ": " +
-                    why.message;
-      return why;
-    }
-    all.at.push_back(trials.read(*solved));
-    const auto& a = solved->faulted.applied;
-    all.hot_spot = a.hot_spot;
-    if (a.gap_plus < 0) continue;
-    if (const auto v = solved->between(a.gap_plus, a.gap_minus)) {
-      if (!all.gap || units::abs(*v) > units::abs(*all.gap)) all.gap = *v;
-    } else {
-      all.gap_floats = true;
-    }
-  }
-  return all;
-}
-
-/// Light from which on a pole carries `least`, to 1 W/m², rounded up. The current rises with the light;
-/// `from` and `to` are neighbours of the grid between which it passes.
-std::optional<units::Irradiance> light(Trials& trials, const Event& e, int pole,
-                                       units::Temperature cell, units::Current least, double from,
-                                       double to, double i_from, double i_to) {
-  const double goal = least.si();
-  for (int k = 0; k < 40 && to - from > 0.02; ++k) {
-    const double wide = to - from;
-    const double t = k % 6 < 4 && i_to > i_from ? from + (goal - i_from) / (i_to - i_from) * wide
-                                                : from + wide / 2;
-    // A little to the side from which the bracket is still wide, so that it closes from both ends.
-    const double x = std::clamp(t - from < to - t ? t + 0.02 * wide : t - 0.02 * wide,
-                                from + 0.01 * wide, to - 0.01 * wide);
-    const auto solved = trials.solve(e, {units::watts_per_square_metre(x), cell});
-    if (!solved) return std::nullopt;
-    const double i = units::abs(trials.read(*solved).poles[at(pole)]).si();
-    (i >= goal ? to : from) = x;
-    (i >= goal ? i_to : i_from) = i;
-  }
-  return units::watts_per_square_metre(std::ceil(to - 1e-6));
-}
-
-/// The opening light of a pole at one cell temperature; none where the grid's top does not reach it.
+/// The opening light of a pole in one season; none where the grid's top does not reach it.
 std::optional<units::Irradiance> opening_light(Trials& trials, const Event& e,
                                                const std::vector<Sky>& skies, const Sees& x,
-                                               std::size_t begin, std::size_t end,
-                                               units::Current least) {
+                                               Season season) {
+  const auto t = thresholds(trials.site(), trials.site().poles[at(x.pole)], season);
+  if (!t) return std::nullopt;
+  const std::size_t half = skies.size() / 2;
+  const std::size_t begin = season == Season::cold ? 0 : half;
+  const std::size_t end = season == Season::cold ? half : skies.size();
   for (std::size_t k = begin; k < end; ++k) {
-    const double here = units::abs(x.i[k]).si();
-    if (here < least.si()) continue;
+    const units::Current here = units::abs(x.i[k]);
+    if (here < t->opens) continue;
+    const auto current = [&](double sun) -> std::optional<units::Current> {
+      const auto solved = trials.solve(e, {units::watts_per_square_metre(sun), skies[k].cell});
+      if (!solved) return std::nullopt;
+      return units::abs(trials.read(*solved).poles[at(x.pole)]);
+    };
     if (k > begin)
-      return light(trials, e, x.pole, skies[k].cell, least, skies[k - 1].sun.si(),
-                   skies[k].sun.si(), units::abs(x.i[k - 1]).si(), here);
-    const auto dark = trials.solve(e, {units::Irradiance{}, skies[k].cell});
-    const double in_the_dark = dark ? units::abs(trials.read(*dark).poles[at(x.pole)]).si() : 0;
-    if (in_the_dark >= least.si()) return units::Irradiance{};
-    return light(trials, e, x.pole, skies[k].cell, least, 0, skies[k].sun.si(), in_the_dark, here);
+      return light_for(current, t->opens, skies[k - 1].sun.si(), skies[k].sun.si(),
+                       units::abs(x.i[k - 1]), here);
+    const units::Current dark = current(0).value_or(units::Current{});
+    if (dark >= t->opens) return units::Irradiance{};
+    return light_for(current, t->opens, 0, skies[k].sun.si(), dark, here);
   }
   return std::nullopt;
 }
 
 /// Every pole that carries something, alike ones together.
-std::vector<Sees> group(const Site& s, const Series& all) {
+std::vector<Sees> group(const Site& s, const std::vector<Sky>& skies, const Series& all) {
   std::vector<Sees> groups;
   for (std::size_t p = 0; p < s.poles.size(); ++p) {
     const DevicePole& pole = s.poles[p];
@@ -144,8 +98,13 @@ std::vector<Sees> group(const Site& s, const Series& all) {
   }
   for (Sees& x : groups) {
     const DevicePole& pole = s.poles[at(x.pole)];
+    const Season season = season_of(skies, x.worst_sky);
     if (x.rating) x.ratio = units::abs(x.worst) / *x.rating;
-    x.opens = response(s, pole, x.worst);
+    x.opens = response(s, pole, x.worst, season);
+    // What holds in the cold may open in the heat of its box, though it carries a little less then.
+    for (std::size_t k = 0; x.opens == Opens::holds && k < x.i.size(); ++k)
+      x.opens = response(s, pole, x.i[k], season_of(skies, static_cast<int>(k)));
+    x.opens_in = opening_time(pole, x.worst, season);
     x.towards = direction(s, pole, x.worst);
     x.wrong_way = x.worst.si() < 0 && pole.polarised.value_or(false);
     x.beyond_interrupt = pole.interrupt && units::abs(x.worst) > *pole.interrupt;
@@ -159,152 +118,80 @@ std::vector<Sees> group(const Site& s, const Series& all) {
 void find_lights(Trials& trials, const Event& e, const std::vector<Sky>& skies, Sees& x) {
   const Site& s = trials.site();
   const DevicePole& pole = s.poles[at(x.pole)];
-  const auto opens = opening_current(s, pole);
-  if (!opens) return;
-  const std::size_t half = skies.size() / 2;
-  x.above_cold = opening_light(trials, e, skies, x, 0, half, *opens);
-  x.above_hot = opening_light(trials, e, skies, x, half, skies.size(), *opens);
+  x.above_cold = opening_light(trials, e, skies, x, Season::cold);
+  x.above_hot = opening_light(trials, e, skies, x, Season::hot);
   if (x.above_cold && x.above_hot) x.above = units::max(*x.above_cold, *x.above_hot);
-  if (pole.role == DevicePole::Role::string && x.worst.si() < 0) {
+  const auto t = thresholds(s, pole, Season::cold);
+  if (t && e.load != Load::battery && pole.role == DevicePole::Role::string && x.worst.si() < 0) {
     const units::Current all = others(s, pole.of);
-    if (all.si() > 0) x.above_by_bound = (*opens / all) * standard_sun;
+    if (all.si() > 0) x.above_by_bound = (t->opens / all) * standard_sun;
   }
 }
 
-/// Opened alone while the rest stays: what stands across it, and what flows on.
-void try_opening(Trials& trials, const Event& e, Sees& x) {
+/// What the event does beyond its own load: in the dark, with the input drained, while the equipment works.
+void look_further(Trials& trials, const Event& e, const Series& all, Row& r) {
   const Site& s = trials.site();
-  const DevicePole& pole = s.poles[at(x.pole)];
-  const Sky sky{standard_sun, s.cold};
-  const auto solved = trials.solve(e, sky, {x.pole});
-  if (!solved) return;
-  x.tried = true;
-  const auto& node = solved->faulted.built.node;
-  if (const auto v = solved->between(node[at(pole.line)], node[at(pole.load)]))
-    x.recovery = units::abs(*v);
-  x.left = units::abs(trials.read(*solved).fault);
-  units::Voltage most;
-  for (const auto& like : s.likes)
-    if (const auto v = trials.open_circuit(like.first, sky)) most = units::max(most, *v);
-  if (x.recovery && most.si() > 0) x.recovery_in_voc = *x.recovery / most;
-}
-
-/// Devices open one after the other, the one that sees most of its rating first, until none has to.
-void open_all(Trials& trials, const Event& e, Row& r) {
-  const Site& s = trials.site();
-  const Sky sky{standard_sun, s.hot};
-  std::vector<int> open;
-  for (std::size_t guard = 0; guard <= s.poles.size(); ++guard) {
-    const auto solved = trials.solve(e, sky, open);
-    if (!solved) return;
-    const Reading reading = trials.read(*solved);
-    r.left = units::abs(reading.fault);
-    int worst = -1;
-    double most = 0;
-    for (std::size_t p = 0; p < s.poles.size(); ++p) {
-      const auto opens = opening_current(s, s.poles[p]);
-      if (!opens || !units::at_least(units::abs(reading.poles[p]), *opens)) continue;
-      const double share = units::abs(reading.poles[p]) / *opens;
-      if (share > most) most = share, worst = static_cast<int>(p);
+  if (all.has_gap) {
+    Event drained = e;
+    drained.load = Load::drained;
+    if (const auto solved = trials.solve(drained, {standard_sun, s.cold})) {
+      const auto& a = solved->faulted.applied;
+      r.gap_most = solved->between(a.gap_plus, a.gap_minus);
     }
-    if (worst < 0) break;
-    open.push_back(worst);
-    r.opened.push_back(s.poles[at(worst)].name);
   }
-  r.cleared = !open.empty() && r.left.si() < 0.05;
-}
-
-/// The largest value of a kind under any sky.
-struct Most {
-  units::Current i;
-  int sky = 0;
-};
-Most most(const Series& all, const std::function<units::Current(const Reading&)>& of) {
-  Most m;
-  for (std::size_t k = 0; k < all.at.size(); ++k)
-    if (const auto i = units::abs(of(all.at[k])); i > m.i) m = {i, static_cast<int>(k)};
-  return m;
-}
-
-void add_strings(const Site& s, const Series& all, Row& r) {
-  const auto test = codebook::module_reverse_test();
-  for (const auto& like : s.likes) {
-    std::optional<units::Current> fuse, diode;
-    bool fuses = true;
-    for (const int m : s.w.strings[at(like.first)].modules) {
-      const auto& sheet = s.w.module_of(m);
-      if (sheet.fuse_max) fuse = fuse ? units::min(*fuse, *sheet.fuse_max) : *sheet.fuse_max;
-      fuses = fuses && sheet.fuse_max.known();
-    }
-    for (const int string : like.strings) {
-      const std::string& id = s.w.strings[at(string)].id;
-      if (const Most m = most(all, [&](const Reading& x) { return x.reverse[at(string)]; });
-          m.i.si() > 0.05) {
-        Bears b{Bears::What::module_reverse, id, {id}, m.i, {}, "", m.sky};
-        if (fuse && fuses) {
-          b.limit = test.factor * *fuse;
-          b.limit_words =
-              units::print(test.factor) + " × " + units::print(*fuse, 0) + " maximum series fuse";
+  if (r.detector && r.detector->ends && r.detector->seen == Seen::seen) {
+    Event idle = e;
+    idle.load = Load::idle;  // the equipment stops when its bond is gone
+    if (const auto solved = trials.solve(idle, {standard_sun, s.cold}, {.bond_open = true})) {
+      const auto touched = live(s, *solved);
+      for (const auto& in : s.w.inputs)
+        for (const int t : s.w.devices[at(in.device)].terminals) {
+          const auto pole = s.plus_grounded() ? wiring::Pole::plus : wiring::Pole::minus;
+          const LiveAt* here = s.w.terminals[at(t)].pole == pole
+                                   ? live_at(touched, s.w.terminals[at(t)].id)
+                                   : nullptr;
+          if (!here || !here->to_ground) continue;
+          const auto v = units::abs(*here->to_ground);
+          r.grounded_pole_after = units::max(r.grounded_pole_after.value_or(v), v);
         }
-        r.bears.push_back(std::move(b));
-      }
-      if (const Most m = most(all, [&](const Reading& x) { return x.bypass[at(string)]; });
-          m.i.si() > 0.5)
-        r.bears.push_back({Bears::What::bypass_diode, id, {id}, m.i, diode, "", m.sky});
     }
   }
+  if (e.load == Load::battery) {
+    for (const auto cell : {s.cold, s.hot}) {
+      const auto solved = trials.solve(e, {units::Irradiance{}, cell});
+      if (!solved) continue;
+      for (const auto i : trials.read(*solved).poles)
+        r.in_the_dark = units::max(r.in_the_dark.value_or(units::Current{}), units::abs(i));
+    }
+  }
+  if (e.load == Load::idle && !r.devices.empty() && r.devices.front().opens != Opens::holds) {
+    Event working = e;
+    working.load = Load::working;
+    if (const auto solved = trials.solve(working, {standard_sun, s.hot}))
+      r.while_working = trials.read(*solved).poles[at(r.devices.front().pole)];
+  }
+  if (const auto solved = trials.solve(e, {standard_sun, s.cold})) r.live = live(s, *solved);
 }
 
-void add_conductors(const Site& s, const Series& all,
-                    const std::vector<std::optional<units::Current>>& ampacity, Row& r) {
-  if (ampacity.size() != s.w.conductors.size()) return;
-  const auto add = [&](const std::string& thing, const std::vector<int>& conductors) {
-    Most worst;
-    std::optional<units::Current> limit;
-    bool known = true;
-    for (const int c : conductors) {
-      const Most m = most(all, [&](const Reading& x) { return x.conductors[at(c)]; });
-      if (m.i > worst.i) worst = m;
-      known = known && ampacity[at(c)].has_value();
-      if (ampacity[at(c)]) limit = limit ? units::min(*limit, *ampacity[at(c)]) : *ampacity[at(c)];
-    }
-    if (worst.i.si() < 0.05) return;
-    Bears b{Bears::What::conductor, thing, {thing}, worst.i, {}, "ampacity", worst.sky};
-    if (known) b.limit = limit;
-    r.bears.push_back(std::move(b));
-  };
-  for (const auto& string : s.w.strings) {
-    std::vector<int> both = string.plus_path;
-    both.insert(both.end(), string.minus_path.begin(), string.minus_path.end());
-    add(string.id, both);
+/// What the table took for the devices' surroundings, a sentence each.
+std::vector<std::string> heat_remarks(const Site& s) {
+  std::vector<std::string> all;
+  bool unknown = false;
+  std::string last;
+  for (const auto& pole : s.poles) {
+    if (!pole.protects) continue;
+    const auto words = heat_words(pole);
+    unknown = unknown || words.empty();
+    const std::string line =
+        words.empty() ? ""
+                      : "Devices of " + s.w.devices[at(pole.device)].owner + ": " + words + ".";
+    if (!line.empty() && std::find(all.begin(), all.end(), line) == all.end()) all.push_back(line);
   }
-  for (const auto& box : s.w.boxes) {
-    if (box.out_plus < 0 || box.out_minus < 0) continue;
-    add(s.w.conductors[at(box.out_plus)].run, {box.out_plus, box.out_minus});
-    if (box.out_ground >= 0) add(s.w.conductors[at(box.out_ground)].id, {box.out_ground});
-  }
-}
-
-/// Like things that bear alike stand together; the worst of them is named.
-void join_alike(std::vector<Bears>& all) {
-  const auto share = [](const Bears& b) {
-    return b.limit && b.limit->si() > 0 ? (b.i / *b.limit).si() : 0.0;
-  };
-  std::vector<Bears> joined;
-  for (auto& b : all) {
-    const auto same = std::find_if(joined.begin(), joined.end(), [&](const Bears& o) {
-      return o.what == b.what && o.limit == b.limit &&
-             std::fabs(o.i.si() - b.i.si()) <= alike_within * std::fmax(o.i.si(), b.i.si());
-    });
-    if (same == joined.end()) {
-      joined.push_back(std::move(b));
-      continue;
-    }
-    same->like.push_back(b.thing);
-    if (b.i > same->i) same->thing = b.thing, same->i = b.i, same->sky = b.sky;
-  }
-  sort_keeping_order(joined, [&](const Bears& x, const Bears& y) { return share(x) > share(y); });
-  all = std::move(joined);
+  if (unknown)
+    all.push_back(
+        "Where the heat of a box is not given, its devices stand in the air of their rating; in a "
+        "hot box they open earlier.");
+  return all;
 }
 
 }  // namespace
@@ -334,7 +221,7 @@ Row row(Trials& trials, const Event& e, const std::vector<Sky>& skies,
     judge(s, skies, r);
     return r;
   }
-  r.devices = group(s, *all);
+  r.devices = group(s, skies, *all);
   for (const Reading& x : all->at) r.fault = units::max(r.fault, units::abs(x.fault));
   r.gap = all->gap;
   if (all->hot_spot.si() > 0) r.heat = r.fault * r.fault * all->hot_spot;
@@ -345,12 +232,13 @@ Row row(Trials& trials, const Event& e, const std::vector<Sky>& skies,
     any = any || x.opens == Opens::opens;
     if (x.opens == Opens::opens && options.thorough) find_lights(trials, e, skies, x);
     const bool much = !x.ratio || x.ratio->si() > 0.05;
-    if (kind && kind->overcurrent && much) try_opening(trials, e, x);
+    if (options.thorough || (kind && kind->overcurrent && much))
+      x.after = open_alone(trials, e, x.pole);
   }
   if (any && options.thorough) open_all(trials, e, r);
-  add_strings(s, *all, r);
-  add_conductors(s, *all, options.ampacity, r);
-  if (options.thorough) join_alike(r.bears);
+  add_bears(s, skies, *all, options.ampacity, options.thorough, r);
+  if (kind && kind->to_ground) r.detector = detector_sees(trials, e, options.thorough);
+  if (options.thorough) look_further(trials, e, *all, r);
   judge(s, skies, r);
   return r;
 }
@@ -363,6 +251,7 @@ Table table(const Site& s, const std::vector<Event>& events, const TableOptions&
   for (const Event& e : events) t.rows.push_back(row(trials, e, t.skies, options));
   sort_keeping_order(t.rows, [](const Row& x, const Row& y) { return x.danger > y.danger; });
   t.solutions = trials.solutions();
+  t.remarks = heat_remarks(s);
   return t;
 }
 

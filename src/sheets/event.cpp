@@ -466,7 +466,9 @@ class Drawing {
       c_.line({g->at.x - 2.4, g->at.y + 1.6}, {g->at.x + 2.4, g->at.y + 1.6},
               {Ink::copper, weight::frame});
       c_.text_on_paper({g->at.x - 4, g->at.y + 1.2},
-                       row_.gap ? "open, " + events::volts(*row_.gap) : "open",
+                       row_.gap_most ? "open, up to " + events::volts(*row_.gap_most)
+                       : row_.gap    ? "open, " + events::volts(*row_.gap)
+                                     : "open",
                        {.weight = Weight::bold, .align = Align::right, .ink = Ink::copper});
     }
   }

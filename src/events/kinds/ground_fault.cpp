@@ -4,6 +4,7 @@
 #include "circuit/faults/faults.hpp"
 #include "events/kinds/places.hpp"
 #include "events/table.hpp"
+#include "units/print.hpp"
 
 namespace stringwright::events {
 namespace {
@@ -68,23 +69,57 @@ Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) 
   return a;
 }
 
+/// What the ground-fault device makes of it, as the last word of a verdict.
+std::string detector_verdict(const Site& s, const DetectorSees& d) {
+  const std::string name = detector_words(*s.detector());
+  const std::string sees = amps(d.least) + " at 1000 W/m²";
+  switch (d.seen) {
+    case Seen::seen:
+      return (d.ends ? "the " + name + " opens" : "the " + name + " reacts") +
+             (!d.above            ? std::string(" in full sun")
+              : d.above->si() > 0 ? " above " + units::print(*d.above, 0)
+                                  : std::string(" at any light"));
+    case Seen::at_start:
+      return "the " + name + " finds it before the next start, not before";
+    case Seen::blind:
+      return "BLIND SPOT: the " + name +
+             (d.trip && s.bonded()
+                  ? " sees " + amps(d.most) + " at 1000 W/m²; it waits for a second fault"
+                  : " sees nothing: " + d.why);
+    case Seen::unsure:
+      return "cannot tell whether the " + name + " reacts to " + sees + ": " + d.why;
+  }
+  return {};
+}
+
 void tell(const Site& s, Row& r) {
   const bool opens = std::any_of(r.devices.begin(), r.devices.end(),
                                  [](const Sees& x) { return x.opens == Opens::opens; });
   const bool may = std::any_of(r.devices.begin(), r.devices.end(),
                                [](const Sees& x) { return x.opens == Opens::may; });
+  const std::string detector =
+      r.detector ? detector_verdict(s, *r.detector)
+                 : std::string(
+                       "whether a ground-fault device sees it can't be told, the job names "
+                       "none");
   if (!s.bonded()) {
     r.verdict = text::fixed(r.fault.in(units::milliamps), 1) +
-                " mA through the insulation; no overcurrent device opens";
-    r.danger = Danger::seen;
+                " mA through the insulation, no overcurrent device opens; " + detector;
+    r.danger = r.detector && r.detector->seen == Seen::at_start ? Danger::seen : Danger::silent;
     return;
   }
   if (!opens)
-    r.verdict = amps(r.fault) + " over metal; " +
-                (may ? "a device may open and need not" : "no overcurrent device opens");
-  r.notes.push_back(
-      "Only the ground-fault device in the bond can end it; after that the grounded pole floats.");
-  if (!opens) r.danger = Danger::silent;
+    r.verdict =
+        amps(r.fault) + " over metal, " +
+        (may ? "an overcurrent device may open and need not" : "no overcurrent device opens");
+  r.verdict += "; " + detector;
+  const bool ends = r.detector && r.detector->seen == Seen::seen && r.detector->ends;
+  if (!opens) r.danger = ends ? Danger::late : Danger::silent;
+  if (r.grounded_pole_after)
+    r.notes.push_back("After that the grounded pole stands at up to " +
+                      volts(*r.grounded_pole_after) + " against ground.");
+  else if (!ends)
+    r.notes.push_back("Only what opens the bond can end it; after that the grounded pole floats.");
 }
 
 }  // namespace
@@ -96,6 +131,7 @@ extern const Kind ground_fault{.id = "ground-fault",
                                .places = places,
                                .says = says,
                                .apply = apply,
+                               .to_ground = true,
                                .tell = tell};
 
 }  // namespace stringwright::events

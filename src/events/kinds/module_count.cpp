@@ -24,6 +24,10 @@ Result<Applied> set(const Site& s, std::string_view place, circuit::Built& b, in
   return Applied{};
 }
 
+constexpr std::string_view gate =
+    "volts of all strings side by side at the same minute; across the open device about 0 V, one "
+    "module's volts mean a wrong count";
+
 }  // namespace
 
 extern const Kind module_missing{.id = "module-missing",
@@ -33,7 +37,8 @@ extern const Kind module_missing{.id = "module-missing",
                                  .places = each_string,
                                  .says = missing_says,
                                  .apply = [](const Site& s, std::string_view place,
-                                             circuit::Built& b) { return set(s, place, b, 0); }};
+                                             circuit::Built& b) { return set(s, place, b, 0); },
+                                 .gate = gate};
 
 extern const Kind module_extra{.id = "module-extra",
                                .title = "One module too many",
@@ -42,6 +47,7 @@ extern const Kind module_extra{.id = "module-extra",
                                .places = each_string,
                                .says = extra_says,
                                .apply = [](const Site& s, std::string_view place,
-                                           circuit::Built& b) { return set(s, place, b, 2); }};
+                                           circuit::Built& b) { return set(s, place, b, 2); },
+                               .gate = gate};
 
 }  // namespace stringwright::events

@@ -24,11 +24,16 @@ Failure no_place(std::string_view what, std::string_view place) {
 }
 
 void tell_gap(Row& r) {
-  r.verdict = r.gap ? volts(*r.gap) + " across the open place; both sides live"
-                    : "both sides live, with no defined voltage between them";
-  r.notes.push_back(
-      "It follows the load: up to the string's open-circuit voltage, and an arc where it opens "
-      "under current.");
+  if (r.gap_most) {
+    r.verdict = "up to " + volts(*r.gap_most) + " across the open place" +
+                (r.gap ? " (" + volts(*r.gap) + " as the equipment works)" : std::string()) +
+                "; both sides live";
+  } else {
+    r.verdict =
+        r.gap ? volts(*r.gap) + " across the open place as the equipment works; both sides live"
+              : "both sides live, with no defined voltage between them";
+  }
+  r.notes.push_back("It arcs where it opens under current.");
   r.danger = Danger::seen;
 }
 

@@ -41,6 +41,22 @@ std::string run_of(const Site& s, int box);  ///< id of the run that leaves a bo
 /// Verdict of what leaves something open.
 void tell_gap(Row& r);
 
+/// The same fault while a battery feeds back through its failed controller.
+template <const Kind& fault>
+constexpr Kind behind_failed_controller(std::string_view id, std::string_view title) {
+  Kind k = fault;
+  k.id = id;
+  k.title = title;
+  k.load = Load::battery;
+  k.places = [](const Site& s) { return s.any_battery() ? fault.places(s) : std::vector<Place>{}; };
+  k.says = [](const Site& s, std::string_view place) -> Result<std::string> {
+    auto words = fault.says(s, place);
+    if (!words) return words.failure();
+    return *words + ", and the battery feeds back through a failed controller";
+  };
+  return k;
+}
+
 Failure no_place(std::string_view what, std::string_view place);
 
 }  // namespace stringwright::events

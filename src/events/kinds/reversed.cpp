@@ -25,6 +25,10 @@ extern const Kind reversed{.id = "reversed",
                            .load = Load::idle,
                            .places = each_string,
                            .says = says,
-                           .apply = apply};
+                           .apply = apply,
+                           .gate =
+                               "the sign of each string's volts at its own terminal, device "
+                               "open; then about 0 V across the device before it closes, "
+                               "another one closed"};
 
 }  // namespace stringwright::events

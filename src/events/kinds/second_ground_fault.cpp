@@ -39,18 +39,9 @@ Result<std::string> says(const Site& s, std::string_view place) {
          spot_words(s, spots->second);
 }
 
-/// The bond, where there is one, has been opened by the first fault.
 Result<Applied> apply(const Site& s, std::string_view place, circuit::Built& b) {
   const auto spots = spots_at(s, place);
   if (!spots) return spots.failure();
-  for (std::size_t k = 0; k < s.w.devices.size(); ++k) {
-    const auto& d = s.w.devices[k];
-    if (d.kind != wiring::DeviceKind::bond || d.terminals.size() < 2) continue;
-    const int one = b.node[d.terminals[0]], other = b.node[d.terminals[1]];
-    for (std::size_t e = 0; e < b.network.elements.size(); ++e)
-      if (b.network.elements[e].plus == one && b.network.elements[e].minus == other)
-        circuit::faults::cut(b, static_cast<int>(e));
-  }
   const auto metal = [&](Spot x) {
     const int module = s.w.strings[x.string].modules[std::max(x.module - 1, 0)];
     return s.metal_near(s.w.devices[module].owner);
@@ -72,6 +63,7 @@ extern const Kind second_ground_fault{.id = "second-ground-fault",
                                       .load = Load::idle,
                                       .places = places,
                                       .says = says,
-                                      .apply = apply};
+                                      .apply = apply,
+                                      .bond_open = true};
 
 }  // namespace stringwright::events

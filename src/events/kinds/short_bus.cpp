@@ -30,17 +30,7 @@ extern const Kind short_bus{.id = "short-bus",
                             .says = says,
                             .apply = apply};
 
-extern const Kind battery_into_bus{
-    .id = "battery-into-bus",
-    .title = "Short across the bus, controller failed",
-    .cause = Cause::equipment,
-    .load = Load::battery,
-    .places = [](const Site& s) { return s.any_battery() ? each_box(s) : std::vector<Place>{}; },
-    .says = [](const Site& s, std::string_view place) -> Result<std::string> {
-      auto words = says(s, place);
-      if (!words) return words.failure();
-      return *words + ", and the battery feeds back through a failed controller";
-    },
-    .apply = apply};
+extern const Kind battery_into_bus = behind_failed_controller<short_bus>(
+    "battery-into-bus", "Short across the bus, controller failed");
 
 }  // namespace stringwright::events

@@ -29,18 +29,7 @@ extern const Kind short_string{.id = "short-string",
                                .says = says,
                                .apply = apply};
 
-/// The same with a battery that feeds back through its controller.
-extern const Kind battery_into_string{
-    .id = "battery-into-string",
-    .title = "Short across a string, controller failed",
-    .cause = Cause::equipment,
-    .load = Load::battery,
-    .places = [](const Site& s) { return s.any_battery() ? each_string(s) : std::vector<Place>{}; },
-    .says = [](const Site& s, std::string_view place) -> Result<std::string> {
-      auto words = says(s, place);
-      if (!words) return words.failure();
-      return *words + ", and the battery feeds back through a failed controller";
-    },
-    .apply = apply};
+extern const Kind battery_into_string = behind_failed_controller<short_string>(
+    "battery-into-string", "Short across a string, controller failed");
 
 }  // namespace stringwright::events

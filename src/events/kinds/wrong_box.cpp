@@ -103,6 +103,9 @@ extern const Kind wrong_box{.id = "wrong-box",
                             .says = says,
                             .apply = apply,
                             .overcurrent = false,
+                            .gate =
+                                "both ends of each string rung out to the same box; after "
+                                "closing, plus and minus amps of each box add to 0",
                             .tell = tell};
 
 }  // namespace stringwright::events
