@@ -49,8 +49,10 @@ std::vector<std::optional<units::Current>> conductor_ampacities(const wiring::Wi
   for (std::size_t c = 0; c < w.conductors.size(); ++c) {
     const auto& x = w.conductors[c];
     if (x.kind == wiring::ConductorKind::equipment_ground && x.wire.known() &&
-        edition.family() == codebook::Family::nec)
-      all[c] = edition.ampacity(x.wire->size, x.wire->metal, units::celsius(75)).value;
+        edition.family() == codebook::Family::nec) {
+      if (const auto one = edition.ampacity(x.wire->size, x.wire->metal, units::celsius(75)).value)
+        all[c] = static_cast<double>(x.parallel) * *one;
+    }
   }
   return all;
 }

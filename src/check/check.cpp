@@ -5,6 +5,7 @@
 #include <sstream>
 
 #include "check/event_facts.hpp"
+#include "check/labels.hpp"
 
 namespace stringwright::check {
 namespace {
@@ -92,6 +93,7 @@ Report check(const wiring::Wiring& w, const codebook::Edition& edition, const Ev
       if (rule->applies(judged.facts)) r.findings.push_back(ask(*rule, judged, edition));
   apply_waivers(w.job.waive, r.findings);
   r.not_looked_at = not_looked_at(edition);
+  r.labels = labels_due(w, edition);
   return r;
 }
 

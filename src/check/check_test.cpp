@@ -96,8 +96,13 @@ TEST(Check, OutputSizesOfTheCabinByHand) {
 TEST(Check, EveryEditionOfferedJudgesTheCabin) {
   for (const auto& id : codebook::Edition::offered(codebook::Family::nec)) {
     const Report r = judge(with(cabin_text(), "nec_2023", id));
-    EXPECT_EQ(tally(r).fail, 0) << id;
-    EXPECT_EQ(tally(r).cannot_tell, 1) << id << ": the ground left open is not filled here";
+    // In 2014 a negative that a fuse grounds is a grounded conductor: the three two-pole switches may not
+    // open it; and the system's disconnect belongs at the building's entry, not behind the controller.
+    EXPECT_EQ(tally(r).fail, id == "nec_2014" ? 4 : 0) << id;
+    EXPECT_EQ(tally(r).cannot_tell, 4) << id
+                                       << ": the ground left open is not filled here, and what it "
+                                          "takes of its raceways is not known";
+    EXPECT_EQ(finding(r, "box.terminals@A1").outcome.verdict, Verdict::cannot_tell) << id;
     EXPECT_EQ(finding(r, "egc.size@OUT.EGC").outcome.verdict, Verdict::cannot_tell) << id;
   }
 }
@@ -140,7 +145,7 @@ TEST(Check, AMissingFactIsNeverAPass) {
         "v_sys = \"1000 V\"", "b_voc = \"-0.28 %/K\"", "t_min       = \"-31 °C\"",
         "v_dc_pole = \"150 V\"", "rating = \"20 A\"", ", fault_current = \"5 kA\""}) {
     const Report r = judge(with(cabin_text(), fact, ""));
-    EXPECT_GT(tally(r).cannot_tell, 1) << fact;  // the ground left open is the one
+    EXPECT_GT(tally(r).cannot_tell, 4) << fact;  // the ground left open makes four
     EXPECT_FALSE(fine(r)) << fact;
   }
 }
@@ -151,9 +156,8 @@ TEST(Check, BackfeedFromTheBatteryIsUnknownUnlessDocumented) {
 }
 
 TEST(Check, AControllerWithoutABatteryRecordStillHasOne) {
-  const std::string text =
-      with(with(cabin_text(), "battery = { v_max = \"54 V\", fault_current = \"5 kA\" }", ""),
-           "blocks_reverse = true ", "");
+  const std::string text = with(with(cabin_text(), "battery = { v_max", "# battery = { v_max"),
+                                "blocks_reverse = true ", "");
   EXPECT_EQ(verdict(text, "ocpd.string-needed@S1"), Verdict::cannot_tell);
 }
 
@@ -173,17 +177,19 @@ TEST(Check, WaiversAreFlagsOnFails) {
 }
 
 TEST(Check, WhatNobodyLookedAtIsListed) {
-  const Report r = judge(cabin_text());
+  // Every rule of the NEC editions is built; of the IEC family some are not.
+  EXPECT_TRUE(judge(cabin_text()).not_looked_at.empty());
+  const Report r = judge(with(cabin_text(), "nec_2023", "iec_2023"));
   EXPECT_FALSE(r.not_looked_at.empty());
   const auto listed = [&](const std::string& id) {
     for (const auto& rule : r.not_looked_at)
       if (rule.id == id) return true;
     return false;
   };
-  EXPECT_TRUE(listed("G12"));  // rapid shutdown
+  EXPECT_TRUE(listed("X5"));  // separation from other circuits
   EXPECT_FALSE(listed("V1"));
-  // 128 rows of the rule list and 14 additions; a rule that is lost here is a gap nobody sees.
-  EXPECT_EQ(codebook::listed_rules().size(), 142u);
+  // 128 rows of the rule list and 19 additions; a rule that is lost here is a gap nobody sees.
+  EXPECT_EQ(codebook::listed_rules().size(), 147u);
 }
 
 TEST(Check, UnlikeStringsOnOneInputAreJudgedEach) {

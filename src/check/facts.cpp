@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <string>
 
+#include "base/text.hpp"
+#include "check/common.hpp"
+#include "check/laid_facts.hpp"
 #include "check/parallel_facts.hpp"
 #include "codebook/methods/drop.hpp"
 #include "job/find.hpp"
@@ -17,17 +20,25 @@ using wiring::Wiring;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-/// The highest short-circuit current a module is said to give, rear side included.
-units::Current highest_i_sc(const parts::Module& m) {
-  const double gain = m.rear_gain ? 1.0 + m.rear_gain->in(units::plain) : 1.0;
-  return gain * *m.i_sc;
+/// The light on the rear side of every module is known, or there is none.
+bool rear_known(const Wiring& w, int string) {
+  const auto& modules = w.strings[at(string)].modules;
+  return std::all_of(modules.begin(), modules.end(),
+                     [&](int d) { return w.devices[at(d)].rear_gain.has_value(); });
 }
 
+}  // namespace
+
+/// The highest short-circuit current that one of its modules is said to give, rear side included.
 units::Current i_sc_of(const Wiring& w, int string) {
   units::Current most;
-  for (int d : w.strings[at(string)].modules) most = units::max(most, highest_i_sc(w.module_of(d)));
+  for (int d : w.strings[at(string)].modules)
+    most = units::max(
+        most, w.devices[at(d)].rear_gain.value_or(units::Ratio(1.0)) * *w.module_of(d).i_sc);
   return most;
 }
+
+namespace {
 
 /// What the string's weakest module lets through at the maximum power point.
 units::Current i_mp_of(const Wiring& w, int string) {
@@ -76,6 +87,33 @@ std::vector<codebook::SeriesGroup> series_of(const Wiring& w, int string) {
   return groups;
 }
 
+/// The maker's factor on a rating at a temperature: between two points on the straight line, below the
+/// first that point's, above the last not known.
+std::optional<units::Ratio> derating_at(const parts::Part& p, units::Temperature t) {
+  const auto& points = p.derating;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (!points[i].ambient || !points[i].factor) return {};
+    if (t > *points[i].ambient) continue;
+    if (i == 0) return *points[i].factor;
+    const auto& low = points[i - 1];
+    const double share = (t - *low.ambient) / (*points[i].ambient - *low.ambient);
+    return *low.factor + share * (*points[i].factor - *low.factor);
+  }
+  return {};
+}
+
+units::Power power_of(const Wiring& w) {
+  units::Power all;
+  for (const auto& s : w.strings)
+    for (int d : s.modules) {
+      const parts::Module& m = w.module_of(d);
+      all += m.p_max ? *m.p_max : *m.v_mp * *m.i_mp;
+    }
+  return all;
+}
+
+}  // namespace
+
 void add_site(const Wiring& w, Facts& f) {
   const auto& s = w.job.site;
   f.t_min = Fact<units::Temperature>(s.t_min, "site");
@@ -95,13 +133,70 @@ void add_site(const Wiring& w, Facts& f) {
                                                                    : "ungrounded",
                                  "grounding", w.job.grounding.scheme.span);
   }
+  if (w.job.grounding.pole)
+    f.marks.pole =
+        Fact<std::string>(*w.job.grounding.pole == job::Pole::plus ? "plus" : "minus", "grounding");
+  const auto& g = w.job.grounding;
+  f.grounded_pole = choice(g.pole, "grounding");
+  f.devices_in = choice(g.devices_in, "grounding");
+  // Two wires are what the wiring draws: a job that says nothing of a second half has none.
+  f.bipolar =
+      Fact<bool>(g.bipolar.value_or(false), g.bipolar ? "grounding" : "wiring", g.bipolar.span);
+  f.apart = Fact<bool>(g.apart, "grounding");
+  f.study.given = Fact<bool>(w.job.study.has_value(), "job");
+  if (w.job.study) {
+    const auto& study = *w.job.study;
+    f.study.v_max = Fact<units::Voltage>(study.v_max, "study");
+    f.study.i_string = Fact<units::Current>(study.i_string, "study");
+    f.study.by = Fact<std::string>(study.by, "study");
+    f.study.licence = Fact<std::string>(study.licence, "study");
+    f.study.method = Fact<std::string>(study.method, "study");
+    f.study.power = Fact<units::Power>(power_of(w), "sum of the modules");
+  }
 }
+
+/// What all strings give together can be said.
+bool countable(const Wiring& w, const std::vector<int>& strings);
+
+/// Units that give other volts and amperes than their modules: what the modules' sheet says of voltage and
+/// current then says nothing of the string.
+bool converts(const Wiring& w, int string) {
+  const auto& units = w.strings[at(string)].electronics;
+  return std::any_of(units.begin(), units.end(), [&](int d) {
+    const parts::Part* p = w.part_of(d);
+    return !p || !p->does || *p->does == parts::ElectronicsKind::converter;
+  });
+}
+
+bool countable(const Wiring& w, const std::vector<int>& strings) {
+  return std::none_of(strings.begin(), strings.end(),
+                      [&](int s) { return converts(w, s) || !rear_known(w, s); });
+}
+
+void add_label(const Wiring& w, int string, Facts& f);
 
 void add_string(const Wiring& w, int string, Facts& f) {
   const auto& s = w.strings[at(string)];
+  if (converts(w, string)) {
+    add_label(w, string, f);
+    return;
+  }
   f.series = series_of(w, string);
-  f.i_sc = Fact<units::Current>(i_sc_of(w, string), "string." + s.id);
+  if (rear_known(w, string)) {
+    double gain = 1;
+    for (int d : s.modules) gain = std::max(gain, w.devices[at(d)].rear_gain->in(units::plain));
+    f.i_sc = Fact<units::Current>(
+        i_sc_of(w, string),
+        "string." + s.id +
+            (gain > 1 ? ", rear side " + text::fixed(100 * (gain - 1), 1) + " %" : std::string()));
+  }
   f.i_mp = Fact<units::Current>(i_mp_of(w, string), "string." + s.id);
+  add_label(w, string, f);
+}
+
+/// What the label of the string's modules allows.
+void add_label(const Wiring& w, int string, Facts& f) {
+  const auto& s = w.strings[at(string)];
   std::optional<units::Current> fuse;
   std::optional<units::Voltage> v_sys;
   bool fuses_known = true;
@@ -147,6 +242,8 @@ int input_of_string(const Wiring& w, int string) {
   return -1;
 }
 
+namespace {
+
 /// Sum of a current over strings.
 template <class F>
 units::Current total(const std::vector<int>& strings, F current) {
@@ -155,8 +252,11 @@ units::Current total(const std::vector<int>& strings, F current) {
   return sum;
 }
 
+}  // namespace
+
 void add_parallel(const Wiring& w, const std::vector<int>& strings, const std::string& from,
                   Facts& f) {
+  if (!countable(w, strings)) return;
   f.strings = Fact<units::Ratio>(static_cast<double>(strings.size()), from);
   f.i_sc_total = Fact<units::Current>(total(strings, [&](int s) { return i_sc_of(w, s); }), from);
   f.i_mp_total = Fact<units::Current>(total(strings, [&](int s) { return i_mp_of(w, s); }), from);
@@ -173,6 +273,7 @@ void add_equipment(const Wiring& w, int input, Facts& f) {
   f.v_operating_min = Fact<units::Voltage>(in->v_operating_min, from);
   f.v_start = Fact<units::Voltage>(in->v_start, from);
   f.isc_max_input = Fact<units::Current>(in->isc_max, from);
+  f.i_rated_input = Fact<units::Current>(in->i_max, from);
   f.blocks_reverse = Fact<bool>(e->blocks_reverse, "equipment." + e->id);
   f.isolated = Fact<bool>(e->isolated, "equipment." + e->id);
   // A charge controller has a battery behind it, written down or not: only its absence from an inverter
@@ -204,11 +305,20 @@ void add_device(const Wiring& w, int device, Facts& f) {
   f.load_break = Fact<bool>(p->load_break, from);
   f.continuous_100 = Fact<bool>(p->continuous_100.value_or(false), from);
   f.interrupt = Fact<units::Current>(p->interrupt, from);
+  const job::Box* box = job::find(w.job.box, d.owner);
+  if (!box) {
+    f.place.stands = Fact<std::string>("indoors", "beside " + d.owner);
+  } else if (box->t_inside) {
+    f.t_inside = Fact<units::Temperature>(box->t_inside, "box." + box->id);
+    if (const auto k = derating_at(*p, *box->t_inside)) f.derating = Fact<units::Ratio>(*k, from);
+  }
   // With devices in both poles each pole of the device stands in its own conductor.
   const auto& g = w.job.grounding;
   if (g.devices_in && *g.devices_in == job::DevicesIn::both && d.poles >= 2)
     f.poles.value = d.poles / 2.0;
 }
+
+namespace {
 
 std::optional<units::Temperature> lowest_rating(const Wiring& w,
                                                 const std::vector<int>& terminals) {
@@ -228,7 +338,9 @@ codebook::StretchFacts stretch_facts(const wiring::Stretch& s, const std::string
   if (s.ambient) f.ambient = Fact<units::Temperature>(*s.ambient, s.ambient_from, s.span);
   f.above_roof = s.above_roof;
   if (s.wires) f.wires = Fact<units::Ratio>(static_cast<double>(*s.wires), from, s.span);
+  f.raceways = Fact<units::Ratio>(static_cast<double>(s.raceways), from, s.span);
   f.length = Fact<units::Length>(s.length, from, s.span);
+  f.inside = Fact<bool>(s.said.inside, from);
   return f;
 }
 
@@ -237,8 +349,12 @@ void add_pair(const Wiring& w, int plus, int minus, const std::string& from, Fac
   const auto& p = w.conductors[at(plus)];
   const auto& m = w.conductors[at(minus)];
   f.wire = Fact<units::Wire>(p.wire, from);
+  f.wires_per_pole = Fact<units::Ratio>(static_cast<double>(p.parallel), from);
   if (p.length && m.length) f.length = Fact<units::Length>(0.5 * (*p.length + *m.length), from);
   for (const auto& s : p.stretches) f.stretches.push_back(stretch_facts(s, from));
+  f.hot_rating = Fact<units::Temperature>(p.marks.rated, from);
+  if (!p.colour.empty()) f.marks.plus = Fact<std::string>(p.colour, from);
+  if (!m.colour.empty()) f.marks.minus = Fact<std::string>(m.colour, from);
 }
 
 /// @param part  of the home run, from the string on; the last one lands
@@ -256,12 +372,23 @@ Judged string_facts(const Wiring& w, int i, std::size_t part) {
     auto others = strings_at(w, w.inputs[at(input)]);
     add_parallel(w, others, "wiring", f);
     others.erase(std::remove(others.begin(), others.end(), i), others.end());
-    f.i_sc_others =
-        Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
+    if (countable(w, others))
+      f.i_sc_others =
+          Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
   }
   add_equipment(w, input, f);
-  add_device(w, s.device, f);
-  if (f.fitted.value.value_or(false)) f.protected_by = f.rating;
+  // A fuse in the string's own lead stands ahead of its modules. What comes back from the bus runs through
+  // the home run first, which that fuse does not protect.
+  add_device(w, s.device >= 0 ? s.device : s.inline_fuse, f);
+  if (s.device >= 0 && f.fitted.value.value_or(false)) f.protected_by = f.rating;
+  f.shared_device = Fact<units::Ratio>(1.0, "wiring");
+  if (s.device < 0 && input >= 0 && w.inputs[at(input)].protector >= 0) {
+    // Strings that land on an input itself have its device in common.
+    const auto sharing = static_cast<double>(strings_at(w, w.inputs[at(input)]).size());
+    f.shared_device = Fact<units::Ratio>(sharing, "wiring");
+    if (const parts::Part* p = w.part_of(w.inputs[at(input)].protector); p && sharing > 1)
+      f.protected_by = Fact<units::Current>(p->rating, "part." + p->id);
+  }
   if (part < s.plus_path.size() && part < s.minus_path.size()) {
     add_pair(w, s.plus_path[part], s.minus_path[part], "string." + s.id, f);
     const auto rated = lowest_rating(
@@ -270,6 +397,9 @@ Judged string_facts(const Wiring& w, int i, std::size_t part) {
                               : s.box >= 0 ? w.boxes[at(s.box)].id
                                            : "the equipment";
     if (rated) f.terminals = Fact<units::Temperature>(*rated, "terminals in " + where);
+    if (s.box >= 0)
+      if (const auto* box = job::find(w.job.box, w.boxes[at(s.box)].id))
+        f.v_rated = Fact<units::Voltage>(box->home_run.v_dc, "box." + box->id + ".home_run");
   }
   return j;
 }
@@ -310,14 +440,18 @@ std::optional<units::Voltage> worst_home_run(const Wiring& w, const std::vector<
   return worst;
 }
 
-Judged string_device_facts(const Wiring& w, int i) {
+/// @param device  in the box or in the string's own lead
+Judged string_device_facts(const Wiring& w, int i, int device) {
   const std::size_t parts = w.strings[at(i)].plus_path.size();
   Judged j = string_facts(w, i, parts == 0 ? 0 : parts - 1);
   j.facts.subject = Subject::string_device;
-  j.facts.thing = w.devices[at(w.strings[at(i)].device)].id;
-  j.span = w.devices[at(w.strings[at(i)].device)].span;
+  add_device(w, device, j.facts);
+  j.facts.thing = w.devices[at(device)].id;
+  j.span = w.devices[at(device)].span;
   return j;
 }
+
+}  // namespace
 
 /// The string of a set with the highest open-circuit voltage at STC: it decides what parts must bear.
 int highest_string(const Wiring& w, const std::vector<int>& strings) {
@@ -330,6 +464,8 @@ int highest_string(const Wiring& w, const std::vector<int>& strings) {
   }
   return best;
 }
+
+namespace {
 
 /// Device that the output of a box meets at its far end: in the re-combiner's slot, or at the input.
 int far_device(const Wiring& w, const wiring::BoxCircuit& box) {
@@ -361,16 +497,23 @@ Judged output_facts(const Wiring& w, int b, const codebook::Edition& edition) {
       return std::find(strings.begin(), strings.end(), o) != strings.end();
     };
     others.erase(std::remove_if(others.begin(), others.end(), own), others.end());
-    f.i_sc_others =
-        Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
+    if (countable(w, others))
+      f.i_sc_others =
+          Fact<units::Current>(total(others, [&](int o) { return i_sc_of(w, o); }), "wiring");
   }
   add_pair(w, box.out_plus, box.out_minus, "run." + out.run, f);
+  if (const auto* run = job::find(w.job.run, out.run)) {
+    f.v_rated = Fact<units::Voltage>(run->wire.v_dc, "run." + run->id);
+    f.converter_limit = Fact<bool>(run->wire.converter_limit.value_or(false), "run." + run->id,
+                                   run->wire.converter_limit.span);
+  }
   const auto& in = w.conductors[at(box.out_minus)];
   if (const auto rated = lowest_rating(w, {out.from, out.to, in.from, in.to}))
     f.terminals = Fact<units::Temperature>(*rated, "terminals at both ends of " + out.run);
   const int device = far_device(w, box);
   add_device(w, device, f);
   if (device >= 0) f.protected_by = f.rating;
+  f.with_ground = Fact<bool>(box.out_ground >= 0, "run." + out.run);
   if (const auto lost = worst_home_run(w, strings, edition))
     f.drop_before = Fact<units::Voltage>(*lost, "its worst string");
   return j;
@@ -382,6 +525,34 @@ Judged output_device_facts(const Wiring& w, int b, int device, const codebook::E
   j.facts.thing = w.devices[at(device)].id;
   j.span = w.devices[at(device)].span;
   return j;
+}
+
+/// Boxes whose outputs come to an input, directly or through others.
+std::size_t boxes_reaching(const Wiring& w, const wiring::InputCircuit& in) {
+  std::size_t all = 0;
+  for (std::size_t b = 0; b < w.boxes.size(); ++b) {
+    const int input = input_of_box(w, static_cast<int>(b));
+    all += input >= 0 && w.inputs[at(input)].id == in.id;
+  }
+  return all;
+}
+
+/// What the modules of a string take on their rear: the largest, known where all of them say it.
+void add_rear(const Wiring& w, int string, Facts& f) {
+  bool gain = true, share = true, all_shares = true;
+  units::Ratio most_gain, most_share;
+  for (int d : w.strings[at(string)].modules) {
+    const auto& m = w.module_of(d);
+    const auto& counted = w.devices[at(d)].rear_gain;
+    gain = gain && counted && (m.rear_gain.known() || m.bifaciality.known());
+    share = share && (m.bifaciality.known() || m.rear_gain.known());
+    all_shares = all_shares && m.bifaciality.known();
+    if (counted) most_gain = units::max(most_gain, *counted - units::Ratio(1.0));
+    if (m.bifaciality) most_share = units::max(most_share, *m.bifaciality);
+  }
+  const std::string from = "string." + w.strings[at(string)].id;
+  if (gain) f.rear_gain = Fact<units::Ratio>(most_gain, from);
+  if (gain ? all_shares : share) f.bifaciality = Fact<units::Ratio>(most_share, from);
 }
 
 std::vector<Judged> input_facts(const Wiring& w, int i) {
@@ -401,6 +572,9 @@ std::vector<Judged> input_facts(const Wiring& w, int i) {
     add_string(w, s, f);
     add_parallel(w, strings, "wiring", f);
     add_equipment(w, i, f);
+    add_rear(w, s, f);
+    f.marks.wires = Fact<units::Ratio>(
+        static_cast<double>(2 * strings.size() + 2 * boxes_reaching(w, in)), "wiring");
     all.push_back(std::move(j));
   }
   return all;
@@ -417,6 +591,14 @@ std::vector<int> strings_reaching(const Wiring& w, const wiring::BoxCircuit& box
   return all;
 }
 
+Facts basis_of(const Wiring& w, const std::vector<int>& strings, const std::string& from) {
+  Facts f;
+  add_site(w, f);
+  if (const int s = highest_string(w, strings); s >= 0) add_string(w, s, f);
+  add_parallel(w, strings, from, f);
+  return f;
+}
+
 Judged equipment_ground_facts(const Wiring& w, const wiring::BoxCircuit& box) {
   const auto& egc = w.conductors[at(box.out_ground)];
   Judged j{{}, egc.wire.span.known() ? egc.wire.span : egc.span};
@@ -428,7 +610,12 @@ Judged equipment_ground_facts(const Wiring& w, const wiring::BoxCircuit& box) {
   if (const int s = highest_string(w, strings); s >= 0) add_string(w, s, f);
   add_parallel(w, strings, "box." + box.id, f);
   f.wire = Fact<units::Wire>(egc.wire, "run." + egc.run);
-  f.circuit_wire = Fact<units::Wire>(w.conductors[at(box.out_plus)].wire, "run." + egc.run);
+  f.wires_per_pole = Fact<units::Ratio>(static_cast<double>(egc.parallel), "run." + egc.run);
+  // Beside parallel conductors no ground may be smaller than its device asks for: which size would be the
+  // circuit's is not said.
+  if (w.conductors[at(box.out_plus)].parallel == 1)
+    f.circuit_wire = Fact<units::Wire>(w.conductors[at(box.out_plus)].wire, "run." + egc.run);
+  if (!egc.colour.empty()) f.marks.ground = Fact<std::string>(egc.colour, "run." + egc.run);
   if (egc.length) f.length = Fact<units::Length>(*egc.length, "run." + egc.run);
   const int device = far_device(w, box);
   f.device_ahead_fitted = Fact<bool>(device >= 0, "job");
@@ -445,7 +632,8 @@ std::vector<Judged> facts_of(const Wiring& w, const codebook::Edition& edition) 
     if (!w.strings[i].modules.empty())
       for (auto& j : string_parts(w, static_cast<int>(i), edition)) all.push_back(std::move(j));
   for (std::size_t i = 0; i < w.strings.size(); ++i)
-    if (w.strings[i].device >= 0) all.push_back(string_device_facts(w, static_cast<int>(i)));
+    for (const int device : {w.strings[i].device, w.strings[i].inline_fuse})
+      if (device >= 0) all.push_back(string_device_facts(w, static_cast<int>(i), device));
   for (std::size_t b = 0; b < w.boxes.size(); ++b)
     if (w.boxes[b].out_plus >= 0) all.push_back(output_facts(w, static_cast<int>(b), edition));
   for (std::size_t b = 0; b < w.boxes.size(); ++b)
@@ -453,7 +641,18 @@ std::vector<Judged> facts_of(const Wiring& w, const codebook::Edition& edition) 
       all.push_back(output_device_facts(w, static_cast<int>(b), d, edition));
   for (const auto& box : w.boxes)
     if (box.out_ground >= 0) all.push_back(equipment_ground_facts(w, box));
+  for (auto& j : laid_facts(w)) all.push_back(std::move(j));
+  for (auto& j : enclosure_facts(w)) all.push_back(std::move(j));
   add_parallel_facts(w, all);
+  add_parts(w, all);
+  add_boxes(w, all);
+  add_disconnects(w, all);
+  add_connectors(w, all);
+  add_what_stands_behind(w, all);
+  add_grounding(w, all);
+  add_protection(w, all);
+  add_arresters(w, all);
+  add_labels(w, edition, all);
   return all;
 }
 
@@ -468,7 +667,7 @@ std::vector<std::optional<units::Resistance>> conductor_resistances(
     }
     if (!c.wire.known() || !c.length) continue;
     const auto r = edition.resistance(c.wire->size, c.wire->metal, units::celsius(75));
-    if (r.value) all[i] = *r.value * *c.length;
+    if (r.value) all[i] = *r.value * *c.length / static_cast<double>(c.parallel);
   }
   return all;
 }

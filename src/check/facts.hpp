@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "codebook/edition.hpp"
@@ -28,6 +29,13 @@ Judged equipment_ground_facts(const wiring::Wiring& w, const wiring::BoxCircuit&
 
 /// All strings that reach a box, its feeders' included (indices into w.strings).
 std::vector<int> strings_reaching(const wiring::Wiring& w, const wiring::BoxCircuit& box);
+
+/// Site, worst string and sums of currents of these strings: what facts of anything begin with.
+codebook::Facts basis_of(const wiring::Wiring& w, const std::vector<int>& strings,
+                         const std::string& from);
+
+/// The highest short-circuit current a string's modules are said to give, rear side included.
+units::Current highest_i_sc(const wiring::Wiring& w, int string);
 
 /// Resistance of every conductor [n_conductors], at the 75 °C of the code's resistance table, the
 /// cautious base that the voltage drop rule uses too. Unknown where wire or length is not known; leads

@@ -7,6 +7,7 @@
 
 #include "base/span.hpp"
 #include "codebook/edition.hpp"
+#include "codebook/labels.hpp"
 #include "job/job.hpp"
 #include "trail/outcome.hpp"
 #include "trail/trail.hpp"
@@ -32,6 +33,7 @@ struct Report {
   std::string edition;            ///< "NEC 2023"
   std::vector<Finding> findings;  ///< in order of rules, then things
   std::vector<NotLookedAt> not_looked_at;
+  std::vector<codebook::LabelAnswer> labels;  ///< due, or not known whether
 };
 
 struct Tally {

@@ -205,7 +205,8 @@ std::vector<Flip> flips(const Rule& rule, const Facts& facts, const Edition& edi
 namespace {
 
 bool about_conductor(const Rule& rule) {
-  return text::starts_with(rule.id, "conductor.") && rule.id != "conductor.voltage-drop";
+  return text::starts_with(rule.id, "conductor.") && rule.id != "conductor.voltage-drop" &&
+         rule.id != "conductor.colour";
 }
 
 /// The smallest size of the series with which no rule about the conductor fails.

@@ -140,6 +140,7 @@ TEST(Savings, RaisingTheConduitSavesSizes) {
   j.facts.fitted = Fact<bool>(false);
   j.facts.battery = Fact<bool>(false);
   j.facts.i_sc_others = Fact<units::Current>(units::amps(0));
+  j.facts.shared_device = Fact<units::Ratio>(1.0);
   j.facts.wire.value = units::Wire::read("10 AWG Cu THWN-2").value();
   const auto found = savings(j, edition("nec_2017"));
   ASSERT_EQ(found.size(), 1U);

@@ -32,7 +32,7 @@ std::string turns(Verdict to) { return to == Verdict::fail ? "fails" : "is a cau
 
 /// A lever on one fact that is a quantity with a unit.
 template <class Q, class Unit>
-Lever on(const Facts& facts, std::string key, Fact<Q> Facts::* fact, Unit unit, std::string symbol,
+Lever on(std::string key, Fact<Q> Facts::* fact, Unit unit, std::string symbol,
          std::pair<double, double> range, double step, double effort, std::string what) {
   Lever l;
   l.key = std::move(key);
@@ -51,7 +51,6 @@ Lever on(const Facts& facts, std::string key, Fact<Q> Facts::* fact, Unit unit, 
     if (better) return passes(v) + " with " + what + " of " + shown + ".";
     return "Holds with " + what + (to >= at ? " up to " : " down to ") + shown + ".";
   };
-  (void)facts;
   return l;
 }
 
@@ -247,22 +246,25 @@ Series wire(const Facts& facts) {
   return s;
 }
 
-Series terminals() {
-  static const std::array<double, 3> marks{60, 75, 90};
+/// Marks of terminals, °C: those of the family.
+Series terminals(const Edition& edition) {
+  const std::array<double, 3> marks = edition.family() == codebook::Family::iec
+                                          ? std::array<double, 3>{70, 85, 90}
+                                          : std::array<double, 3>{60, 75, 90};
   Series s;
   s.key = "terminals";
   s.size = 3;
   s.effort = 4;
-  s.now = [](const Facts& f) -> std::optional<int> {
+  s.now = [marks](const Facts& f) -> std::optional<int> {
     for (int i = 0; i < 3; ++i)
       if (std::fabs(f.terminals->celsius() - marks[static_cast<std::size_t>(i)]) < 1e-6) return i;
     return std::nullopt;
   };
-  s.set = [](Facts& f, int i) {
+  s.set = [marks](Facts& f, int i) {
     f.terminals.value = units::celsius(marks[static_cast<std::size_t>(i)]);
   };
-  s.say = [](int held, int flipped, bool better, Verdict v) {
-    const auto shown = [](int i) { return number(marks[static_cast<std::size_t>(i)], 1) + " °C"; };
+  s.say = [marks](int held, int flipped, bool better, Verdict v) {
+    const auto shown = [&](int i) { return number(marks[static_cast<std::size_t>(i)], 1) + " °C"; };
     if (better) return passes(v) + " with terminals marked " + shown(flipped) + ".";
     return "Holds with terminals marked " + shown(held) + "; marked " + shown(flipped) + " it " +
            turns(v) + ".";
@@ -299,17 +301,17 @@ std::vector<Lever> levers(const Facts& facts) {
     all.push_back(ambient_of(facts.stretches[i], i));
   }
   all.push_back(length_of_circuit());
-  all.push_back(on(facts, "v_max_input", &Facts::v_max_input, units::volts, "V", {10, 2000}, 1, 5,
+  all.push_back(on("v_max_input", &Facts::v_max_input, units::volts, "V", {10, 2000}, 1, 5,
                    "an input limit"));
-  all.push_back(on(facts, "isc_max_input", &Facts::isc_max_input, units::amps, "A", {0.5, 3000},
-                   0.1, 5, "an input limit"));
-  all.push_back(on(facts, "v_operating_min", &Facts::v_operating_min, units::volts, "V", {1, 1500},
-                   1, 5.5, "a lower end of the input's window"));
-  all.push_back(on(facts, "v_battery_max", &Facts::v_battery_max, units::volts, "V", {5, 900}, 0.1,
-                   6, "a highest charge voltage"));
-  all.push_back(on(facts, "v_dc_pole", &Facts::v_dc_pole, units::volts, "V", {10, 2000}, 1, 5,
+  all.push_back(on("isc_max_input", &Facts::isc_max_input, units::amps, "A", {0.5, 3000}, 0.1, 5,
+                   "an input limit"));
+  all.push_back(on("v_operating_min", &Facts::v_operating_min, units::volts, "V", {1, 1500}, 1, 5.5,
+                   "a lower end of the input's window"));
+  all.push_back(on("v_battery_max", &Facts::v_battery_max, units::volts, "V", {5, 900}, 0.1, 6,
+                   "a highest charge voltage"));
+  all.push_back(on("v_dc_pole", &Facts::v_dc_pole, units::volts, "V", {10, 2000}, 1, 5,
                    "a d.c. voltage per pole"));
-  all.push_back(on(facts, "interrupt", &Facts::interrupt, units::kiloamps, "kA", {0.1, 200}, 0.1, 5,
+  all.push_back(on("interrupt", &Facts::interrupt, units::kiloamps, "kA", {0.1, 200}, 0.1, 5,
                    "an interrupting rating"));
   all.push_back(on("t_min", &Facts::t_min, {-60, 24.9}, 7, "the lowest ambient"));
   all.push_back(on("t_hot", &Facts::t_hot, {0, 60}, 7, "the hot ambient"));
@@ -329,7 +331,7 @@ std::vector<Series> series_of(const Facts& facts, const Edition& edition) {
     all.push_back(rating(facts, edition, "protected_by", &Facts::protected_by, "a device ahead"));
   if (facts.device_ahead.known())
     all.push_back(rating(facts, edition, "device_ahead", &Facts::device_ahead, "a device ahead"));
-  if (facts.terminals.known()) all.push_back(terminals());
+  if (facts.terminals.known()) all.push_back(terminals(edition));
   if (device && facts.poles.known())
     all.push_back(count(
         "poles", 4, 4, [](const Facts& f) { return whole(f.poles); },

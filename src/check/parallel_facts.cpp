@@ -29,12 +29,13 @@ std::optional<units::Current> rating_of(const Wiring& w, int device) {
   return *p->rating;
 }
 
-units::Current i_sc_of(const Wiring& w, int string) {
+/// Empty where the light on the rear side of one of its modules is not known.
+std::optional<units::Current> i_sc_of(const Wiring& w, int string) {
   units::Current most;
   for (const int d : w.strings[at(string)].modules) {
-    const auto& m = w.module_of(d);
-    const double gain = m.rear_gain ? 1.0 + m.rear_gain->in(units::plain) : 1.0;
-    most = units::max(most, gain * *m.i_sc);
+    const auto& gain = w.devices[at(d)].rear_gain;
+    if (!gain) return std::nullopt;
+    most = units::max(most, *gain * *w.module_of(d).i_sc);
   }
   return most;
 }
@@ -59,8 +60,12 @@ void add_below(const Wiring& w, const wiring::StringCircuit& s, int string, Fact
   if (const auto rating = rating_of(w, device))
     f.parallel.device_below = Fact<units::Current>(*rating, w.devices[at(device)].id);
   units::Current others;
-  for (const int o : strings_reaching(w, box))
-    if (o != string) others += i_sc_of(w, o);
+  for (const int o : strings_reaching(w, box)) {
+    if (o == string) continue;
+    const auto i_sc = i_sc_of(w, o);
+    if (!i_sc) return;
+    others += *i_sc;
+  }
   f.parallel.i_sc_below = Fact<units::Current>(others, "box." + box.id);
 }
 

@@ -60,6 +60,11 @@ ReverseTest module_reverse_test() {
   return {r.opens, r.within, r.source};
 }
 
+ReverseTest bypass_diode_test() {
+  const auto& r = find("diode-test", units::amps(0));
+  return {r.opens, r.within, r.source};
+}
+
 namespace {
 
 /// Value of the row of `what` whose bound is not below `x`, or has none.

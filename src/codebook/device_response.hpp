@@ -41,6 +41,10 @@ struct ReverseTest {
 };
 ReverseTest module_reverse_test();
 
+/// Factor on a module's short-circuit current that its bypass diodes have been proved to carry.
+/// Source: head of data/codebook/device_response.csv.
+ReverseTest bypass_diode_test();
+
 /// Largest ground-fault fuse that an inverter of that rating may have: the larger it is, the larger the
 /// fault of a grounded conductor that it never sees.
 ///

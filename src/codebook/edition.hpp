@@ -123,6 +123,9 @@ class Edition {
   Looked<units::Temperature> insulation_rating(std::string_view insulation) const;
   /// The same for a dry location.
   Looked<units::Temperature> insulation_rating_dry(std::string_view insulation) const;
+  /// Clear depth in front of what may be worked on while live.
+  /// @param opposite  "nothing", "grounded" or "live": what stands there
+  Looked<units::Length> working_depth(units::Voltage v, std::string_view opposite) const;
   /// Highest voltage by place: 600 V dwelling, 1000 V other building, 1500 V elsewhere.
   Looked<units::Voltage> voltage_ceiling(bool on_building, bool dwelling) const;
 

@@ -34,6 +34,9 @@ class Filler {
   void take(std::string_view, units::TradeSize& size, const std::string& example) {
     if (auto read = units::TradeSize::read(example)) size = *std::move(read);
   }
+  void take(std::string_view, units::WireSize& size, const std::string& example) {
+    if (auto read = units::WireSize::read(example)) size = *std::move(read);
+  }
   void take(std::string_view, int& n, const std::string& example) {
     if (!example.empty()) n = static_cast<int>(std::strtol(example.c_str(), nullptr, 10));
   }

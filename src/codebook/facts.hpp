@@ -9,11 +9,18 @@
 
 #include "base/about.hpp"
 #include "codebook/facts/arrester.hpp"
+#include "codebook/facts/behind.hpp"
+#include "codebook/facts/box.hpp"
+#include "codebook/facts/connector.hpp"
+#include "codebook/facts/disconnect.hpp"
 #include "codebook/facts/grounding.hpp"
+#include "codebook/facts/hull.hpp"
 #include "codebook/facts/label.hpp"
-#include "codebook/facts/parallel.hpp"
-#include "codebook/facts/protection.hpp"
 #include "codebook/facts/laid.hpp"
+#include "codebook/facts/parallel.hpp"
+#include "codebook/facts/place.hpp"
+#include "codebook/facts/protection.hpp"
+#include "codebook/facts/study.hpp"
 #include "trail/fact.hpp"
 #include "units/quantity.hpp"
 #include "units/sizes.hpp"
@@ -37,7 +44,14 @@ enum class Subject {
   arrester,          ///< surge arrester of a box
   label,             ///< one label that may be due at one place
   stretch,           ///< of raceway, tray, earth or open air, with everything that lies in it
-  box                ///< a combiner box
+  enclosure,         ///< of a box: how it hangs, what it is made of
+  surface,           ///< what modules stand on, with their leads
+  pull_box,          ///< a box that wires are pulled through
+  box,               ///< a combiner or re-combiner box in its place
+  part,              ///< a kind of part or a piece of equipment, by its marking
+  disconnect,        ///< what isolates a box, an input or the PV system
+  connector,         ///< a connector family
+  connector_pair     ///< two families that mate
 };
 constexpr std::pair<std::string_view, Subject> names(Subject*, int i) {
   constexpr std::pair<std::string_view, Subject> all[] = {
@@ -52,7 +66,14 @@ constexpr std::pair<std::string_view, Subject> names(Subject*, int i) {
       {"arrester", Subject::arrester},
       {"label", Subject::label},
       {"stretch", Subject::stretch},
-      {"box", Subject::box}};
+      {"enclosure", Subject::enclosure},
+      {"surface", Subject::surface},
+      {"pull-box", Subject::pull_box},
+      {"box", Subject::box},
+      {"part", Subject::part},
+      {"disconnect", Subject::disconnect},
+      {"connector", Subject::connector},
+      {"connector-pair", Subject::connector_pair}};
   return i < static_cast<int>(std::size(all)) ? all[i] : std::pair<std::string_view, Subject>{};
 }
 
@@ -80,6 +101,8 @@ struct StretchFacts {
   Fact<units::Temperature> ambient;
   std::optional<units::Length> above_roof;  ///< set only over a sunlit roof
   Fact<units::Ratio> wires;                 ///< current-carrying conductors that share it
+  Fact<units::Ratio> raceways;  ///< alike raceways that parallel wires are divided among
+  Fact<bool> inside;            ///< in a building
   Fact<units::Length> length;
 };
 
@@ -91,7 +114,10 @@ void describe(V& visit, StretchFacts& s) {
         About{.doc = "Underside above a sunlit roof.", .example = "25 mm"});
   visit("wires", s.wires,
         About{.doc = "Current-carrying conductors that share it.", .example = "2"});
+  visit("raceways", s.raceways,
+        About{.doc = "Raceways that parallel wires are divided among.", .example = "1"});
   visit("length", s.length, About{.doc = "Length of the stretch.", .example = "36.5 m"});
+  visit("inside", s.inside, About{.doc = "In a building.", .example = "false"});
 }
 
 /// What one event (a fault or a mistake at one place) does to the thing that is judged, from a solution
@@ -104,6 +130,11 @@ struct EventFacts {
   Fact<units::Current> i_wire;  ///< string: largest through its conductors
   Fact<bool> against_marks;     ///< device: it opens in one direction only, and this is the other
   Fact<units::Voltage> v_recovery;  ///< device: across it when it alone opens
+  Fact<units::Current> i_diode;     ///< string: largest through a bypass diode
+  Fact<units::Current> i_plug;      ///< string: largest through a connector
+  Fact<std::string> gf_sees;        ///< fault to ground: "seen", "blind", "at-start", "unsure"
+  Fact<units::Current>
+      i_gf;  ///< fault to ground: least that the ground-fault device sees in full sun
 };
 
 template <class V>
@@ -116,6 +147,12 @@ void describe(V& visit, EventFacts& e) {
   visit("against_marks", e.against_marks, About{.doc = "Against its marks.", .example = "false"});
   visit("v_recovery", e.v_recovery,
         About{.doc = "Across the device when it opens.", .example = "283.4 V"});
+  visit("i_diode", e.i_diode, About{.doc = "Largest in a bypass diode.", .example = "33.1 A"});
+  visit("i_plug", e.i_plug, About{.doc = "Largest in a connector.", .example = "48.7 A"});
+  visit("gf_sees", e.gf_sees,
+        About{.doc = "What the ground-fault device makes of it: seen, blind, at-start, unsure.",
+              .example = "blind"});
+  visit("i_gf", e.i_gf, About{.doc = "Least that device sees in full sun.", .example = "0.4 A"});
 }
 
 struct Facts {
@@ -139,16 +176,25 @@ struct Facts {
   Fact<units::TemperatureDifference> rise;
   Fact<std::string> voltage_by;  ///< "coefficient" or "table"
   Fact<bool> dwelling, on_building;
-  Fact<std::string> scheme;  ///< "functional", "solid", "ungrounded"
+  Fact<std::string> scheme;                     ///< "functional", "solid", "ungrounded"
+  Fact<std::string> grounded_pole, devices_in;  ///< "plus", "minus"; devices_in also "both"
+  Fact<bool> bipolar, apart;                    ///< two halves; kept in equipment of their own
+  StudyFacts study;
 
   // Conductor
   Fact<units::Wire> wire;
-  Fact<units::Length> length;        ///< one way
+  Fact<units::Ratio>
+      wires_per_pole;          ///< such wires side by side in each pole; unknown counts as one
+  Fact<units::Length> length;  ///< one way
   Fact<units::Voltage> drop_before;  ///< lost ahead of it: by its worst string, or earlier parts
   std::vector<StretchFacts> stretches;
   Fact<units::Temperature> terminals;  ///< lowest terminal rating at both ends
   Fact<units::Current> protected_by;   ///< rating of the device that protects this conductor
   Fact<bool> protected_needed;         ///< false: no device is needed or fitted ahead of it
+  Fact<units::Ratio> shared_device;    ///< strings that share its device; 1: it has its own
+  Fact<bool> converter_limit;          ///< sized by the input's rated current (690.8(A)(2))
+  Fact<units::Current> i_rated_input;  ///< rated current of the equipment's input
+  Fact<units::Voltage> v_rated;        ///< what a part, a conductor or a connector is made for
 
   // Device
   Fact<units::Current> rating;
@@ -156,7 +202,10 @@ struct Facts {
   Fact<units::Ratio> poles;  ///< poles in series in the circuit
   Fact<bool> polarised, load_break, continuous_100;
   Fact<units::Current> interrupt;
-  Fact<bool> fitted;  ///< a device is fitted
+  Fact<bool> fitted;                  ///< a device is fitted
+  Fact<units::Temperature> t_inside;  ///< air around it on the hottest day
+  Fact<units::Ratio> derating;        ///< the maker's factor on the rating there
+  Fact<std::string> part_kind, listed;
 
   // Equipment and battery
   Fact<units::Voltage> v_max_input, v_operating_min, v_start, v_battery_max;
@@ -168,6 +217,7 @@ struct Facts {
   // Events: empty where none were solved
   std::vector<EventFacts> events;
   Fact<units::Current> ampacity;  ///< what the conductor may carry without end
+  Fact<units::Current> bypass_rating, connector_rating;  ///< smallest of the string's modules
 
   // Equipment ground
   Fact<units::Current> device_ahead;  ///< rating of the overcurrent device ahead of the circuit
@@ -181,8 +231,19 @@ struct Facts {
   ShutdownFacts shutdown;
   ArresterFacts arrester;
   LabelFacts label;
-  LaidFacts laid;  ///< stretch
+  LaidFacts laid;                             ///< stretch
+  HullFacts hull;                             ///< box
+  PullFacts pull;                             ///< pull box
+  MarkFacts marks;                            ///< string and output circuits, input, array
+  Fact<units::Temperature> hot_rating;        ///< insulation marked above 90 °C, where it is
+  Fact<units::Ratio> bifaciality, rear_gain;  ///< of the modules; zero: one-sided
+  Fact<bool> with_ground;                     ///< output: an equipment ground wire runs with it
   ParallelFacts parallel;
+  PlaceFacts place;
+  BoxFacts box;
+  DisconnectFacts disconnect;
+  ConnectorFacts connector;
+  BehindFacts behind;
 };
 
 template <class V>
@@ -211,7 +272,14 @@ void describe(V& visit, Facts& f) {
   visit("dwelling", f.dwelling, About{.doc = "A one- or two-family dwelling.", .example = "true"});
   visit("on_building", f.on_building, About{.doc = "On or in a building.", .example = "false"});
   visit("scheme", f.scheme, About{.doc = "Grounding scheme.", .example = "functional"});
+  visit("grounded_pole", f.grounded_pole, About{.doc = "plus or minus.", .example = "minus"});
+  visit("devices_in", f.devices_in, About{.doc = "Poles with devices.", .example = "plus"});
+  visit("bipolar", f.bipolar, About{.doc = "Two halves of opposite sign.", .example = "false"});
+  visit("apart", f.apart, About{.doc = "The halves stand apart.", .example = "true"});
+  visit("study", f.study, About{.doc = "An engineer's study."});
   visit("wire", f.wire, About{.doc = "The conductor.", .example = "6 AWG Cu XHHW-2"});
+  visit("wires_per_pole", f.wires_per_pole,
+        About{.doc = "Such wires side by side in each pole.", .example = "2"});
   visit("length", f.length, About{.doc = "One way.", .example = "38 m"});
   visit("drop_before", f.drop_before,
         About{.doc = "Voltage lost ahead of this circuit at maximum power.", .example = "0.41 V"});
@@ -221,6 +289,13 @@ void describe(V& visit, Facts& f) {
         About{.doc = "Rating of the device that protects it.", .example = "40 A"});
   visit("protected_needed", f.protected_needed,
         About{.doc = "false: no device needed or fitted.", .example = "true"});
+  visit("shared_device", f.shared_device,
+        About{.doc = "Strings that share its device.", .example = "2"});
+  visit("converter_limit", f.converter_limit,
+        About{.doc = "Sized by the input's rated current.", .example = "true"});
+  visit("i_rated_input", f.i_rated_input,
+        About{.doc = "Rated current of the input.", .example = "40 A"});
+  visit("v_rated", f.v_rated, About{.doc = "Voltage it is made for.", .example = "600 V"});
   visit("rating", f.rating, About{.doc = "Rating of the device.", .example = "20 A"});
   visit("v_dc_pole", f.v_dc_pole, About{.doc = "Volts that one pole opens.", .example = "150 V"});
   visit("poles", f.poles, About{.doc = "Poles in series in the circuit.", .example = "1"});
@@ -230,6 +305,10 @@ void describe(V& visit, Facts& f) {
         About{.doc = "Assembly listed for full load.", .example = "false"});
   visit("interrupt", f.interrupt, About{.doc = "Interrupting rating.", .example = "5 kA"});
   visit("fitted", f.fitted, About{.doc = "A device is fitted.", .example = "true"});
+  visit("t_inside", f.t_inside, About{.doc = "Air around it.", .example = "55 °C"});
+  visit("derating", f.derating, About{.doc = "Factor on the rating there.", .example = "0.9"});
+  visit("part_kind", f.part_kind, About{.doc = "Kind of part.", .example = "breaker"});
+  visit("listed", f.listed, About{.doc = "pv, dc, supplementary or none.", .example = "pv"});
   visit("v_max_input", f.v_max_input, About{.doc = "Absolute maximum.", .example = "150 V"});
   visit("v_operating_min", f.v_operating_min,
         About{.doc = "Lowest volts of its window.", .example = "60 V"});
@@ -247,6 +326,10 @@ void describe(V& visit, Facts& f) {
   visit("events", f.events, About{.doc = "What events do to it."});
   visit("ampacity", f.ampacity,
         About{.doc = "What the conductor may carry without end.", .example = "35 A"});
+  visit("bypass_rating", f.bypass_rating,
+        About{.doc = "Smallest rating of the bypass diodes.", .example = "15 A"});
+  visit("connector_rating", f.connector_rating,
+        About{.doc = "Smallest rating of the connectors.", .example = "30 A"});
   visit("device_ahead", f.device_ahead,
         About{.doc = "Device ahead of the circuit.", .example = "40 A"});
   visit("device_ahead_fitted", f.device_ahead_fitted,
@@ -261,6 +344,19 @@ void describe(V& visit, Facts& f) {
   visit("label", f.label, About{.doc = "A label."});
   visit("laid", f.laid, About{.doc = "The stretch and what lies in it."});
   visit("parallel", f.parallel, About{.doc = "How circuits stand beside each other."});
+  visit("hull", f.hull, About{.doc = "Enclosure of a box."});
+  visit("pull", f.pull, About{.doc = "A pull box."});
+  visit("marks", f.marks, About{.doc = "Marks, colours, work on site."});
+  visit("hot_rating", f.hot_rating,
+        About{.doc = "Insulation marked above 90 °C.", .example = "105 °C"});
+  visit("bifaciality", f.bifaciality, About{.doc = "Of the modules.", .example = "0.7"});
+  visit("rear_gain", f.rear_gain, About{.doc = "Gain of the rear side.", .example = "10 %"});
+  visit("with_ground", f.with_ground, About{.doc = "A ground wire runs along.", .example = "true"});
+  visit("place", f.place, About{.doc = "Where it stands."});
+  visit("box", f.box, About{.doc = "A box."});
+  visit("disconnect", f.disconnect, About{.doc = "A disconnect."});
+  visit("connector", f.connector, About{.doc = "A connector family or pair."});
+  visit("behind", f.behind, About{.doc = "What stands behind the input."});
 }
 
 }  // namespace stringwright::codebook

@@ -19,7 +19,7 @@ struct ArresterFacts {
   Fact<units::Length> leads;          ///< all leads of one path together
   Fact<units::Length> run;            ///< d.c. way from the array to the equipment
   Fact<units::Ratio> flashes;         ///< N_g: flashes to ground per km² and year
-  Fact<bool> at_box, at_equipment;    ///< arresters fitted there
+  Fact<bool> fitted;                  ///< there is one
 };
 
 template <class V>
@@ -33,8 +33,7 @@ void describe(V& visit, ArresterFacts& a) {
   visit("leads", a.leads, About{.doc = "Leads of one path together.", .example = "0.4 m"});
   visit("run", a.run, About{.doc = "Way from array to equipment.", .example = "38 m"});
   visit("flashes", a.flashes, About{.doc = "Flashes per km² and year.", .example = "2"});
-  visit("at_box", a.at_box, About{.doc = "One at the box.", .example = "true"});
-  visit("at_equipment", a.at_equipment, About{.doc = "One at the equipment.", .example = "false"});
+  visit("fitted", a.fitted, About{.doc = "There is one.", .example = "true"});
 }
 
 }  // namespace stringwright::codebook

@@ -14,6 +14,7 @@ using trail::Fact;
 /// How the array and its metal are joined to earth.
 struct GroundingFacts {
   Fact<std::string> place;      ///< "ground", "roof", "pole", "open-structure"
+  Fact<std::string> pole;       ///< the grounded one: "plus", "minus"
   Fact<units::Ratio> bonds;     ///< bonds of a pole to ground that the job draws
   Fact<std::string> bond_in;    ///< "CC1"; the thing that owns it
   Fact<bool> battery_bonded;    ///< a pole of the battery or its load centre has a bond of its own
@@ -26,7 +27,6 @@ struct GroundingFacts {
   Fact<std::string> rail_joints;    ///< how the bond gets across joints of the rails
   Fact<units::Ratio> racks, racks_bonded;  ///< surfaces with modules; those joined to a ground bar
   Fact<units::Ratio> boxes, boxes_grounded;  ///< boxes; those with an equipment ground that leaves
-  Fact<bool> metal_raceway;                  ///< some stretch of the circuit lies in metal raceway
   Fact<bool> raceway_bonds;                  ///< its ends are bonded around knockouts
   Fact<bool> guarded;  ///< ground conductor: protected from damage where it is in the open
 };
@@ -34,6 +34,7 @@ struct GroundingFacts {
 template <class V>
 void describe(V& visit, GroundingFacts& g) {
   visit("place", g.place, About{.doc = "What the array stands on.", .example = "roof"});
+  visit("pole", g.pole, About{.doc = "The grounded pole.", .example = "minus"});
   visit("bonds", g.bonds, About{.doc = "Bonds that the job draws.", .example = "1"});
   visit("bond_in", g.bond_in, About{.doc = "What owns the bond.", .example = "CC1"});
   visit("battery_bonded", g.battery_bonded,
@@ -56,8 +57,6 @@ void describe(V& visit, GroundingFacts& g) {
   visit("boxes", g.boxes, About{.doc = "Boxes.", .example = "1"});
   visit("boxes_grounded", g.boxes_grounded,
         About{.doc = "Those whose ground leaves with the output.", .example = "1"});
-  visit("metal_raceway", g.metal_raceway,
-        About{.doc = "Part of it lies in metal raceway.", .example = "true"});
   visit("raceway_bonds", g.raceway_bonds,
         About{.doc = "Metal raceways bonded at their ends.", .example = "true"});
   visit("guarded", g.guarded, About{.doc = "Protected from damage.", .example = "true"});

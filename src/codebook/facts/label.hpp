@@ -12,13 +12,11 @@ using trail::Fact;
 
 /// One label that may be due at one place, and what decides whether it is.
 struct LabelFacts {
-  std::string id;          ///< row of data/codebook/labels.csv: "dc-values"
-  std::string place;       ///< "on CC1.PV1.Q, in reach of a hand"
-  Fact<bool> fitted;       ///< the job says that its labels are on
-  Fact<bool> grid;         ///< utility power comes in as well
-  Fact<bool> in_building;  ///< this circuit runs on or in a building
+  std::string id;     ///< row of data/codebook/labels.csv: "dc-values"
+  std::string place;  ///< "on CC1.PV1.Q, in reach of a hand"
+  Fact<bool> fitted;  ///< the job says that its labels are on
+  Fact<bool> grid;    ///< utility power comes in as well
   Fact<bool> bipolar;
-  Fact<bool> energized_terminals;  ///< live parts can be touched with the cover open
   Fact<units::Current> i_out_max;  ///< highest rated output of the charge controller
   Fact<units::Current> ac_current;
   Fact<units::Voltage> ac_voltage;
@@ -30,11 +28,7 @@ void describe(V& visit, LabelFacts& l) {
   visit("place", l.place, About{.doc = "Where.", .example = "on OUT"});
   visit("fitted", l.fitted, About{.doc = "It is on.", .example = "true"});
   visit("grid", l.grid, About{.doc = "Utility power as well.", .example = "false"});
-  visit("in_building", l.in_building,
-        About{.doc = "The circuit runs on or in a building.", .example = "true"});
   visit("bipolar", l.bipolar, About{.doc = "Two monopoles.", .example = "false"});
-  visit("energized_terminals", l.energized_terminals,
-        About{.doc = "Live parts behind the cover.", .example = "true"});
   visit("i_out_max", l.i_out_max,
         About{.doc = "Highest output of the controller.", .example = "60 A"});
   visit("ac_current", l.ac_current, About{.doc = "Rated a.c. current.", .example = "24 A"});

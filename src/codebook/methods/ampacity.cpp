@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
+#include "codebook/raceways.hpp"
+
 namespace stringwright::codebook {
 namespace {
 
@@ -29,6 +32,14 @@ std::string name_of(const Facts& facts, std::size_t stretch) {
 
 bool is_raceway_or_tray(const std::string& method) { return method != "free-air"; }
 
+/// What all wires side by side carry together, as `symbol`; the same where there is one.
+Traced<units::Current> of_all(const Traced<units::Current>& one, const Facts& facts,
+                              const std::string& symbol, Trail& trail) {
+  if (!side_by_side(facts)) return one;
+  const auto n = trail.given("n_c", "side by side", facts.wires_per_pole);
+  return trail.let(symbol, "all side by side", n * one);
+}
+
 /// k_N of a stretch: none where it is no longer than the code lets conductors lie together freely.
 Traced<units::Ratio> together(const StretchFacts& s, const std::string& name,
                               const Edition& edition, Trail& trail) {
@@ -45,6 +56,16 @@ Traced<units::Ratio> together(const StretchFacts& s, const std::string& name,
 }
 
 }  // namespace
+
+bool side_by_side(const Facts& facts) {
+  return facts.wires_per_pole.known() && facts.wires_per_pole->in(units::plain) > 1;
+}
+
+std::string size_words(const Facts& facts, const units::WireSize& size) {
+  const std::string one = size.print();
+  return side_by_side(facts) ? text::fixed(facts.wires_per_pole->in(units::plain), 0) + " × " + one
+                             : one;
+}
 
 TerminalAmpacity terminal_ampacity(const Facts& facts, const Edition& edition, Trail& trail,
                                    const Traced<units::Current>& i_req) {
@@ -79,8 +100,10 @@ TerminalAmpacity terminal_ampacity(const Facts& facts, const Edition& edition, T
     found.column = units::celsius(75);
     trail.note("The insulation type is not known: no column above 75 °C counts.");
   }
-  found.i_t = read_table(trail, "I_t", "terminal column",
-                         edition.ampacity(facts.wire->size, facts.wire->metal, *found.column));
+  found.i_t =
+      of_all(read_table(trail, side_by_side(facts) ? "I_t1" : "I_t", "terminal column",
+                        edition.ampacity(facts.wire->size, facts.wire->metal, *found.column)),
+             facts, "I_t", trail);
   return found;
 }
 
@@ -111,17 +134,29 @@ StretchAmpacity stretch_ampacity(const Facts& facts, std::size_t stretch, const 
   if (!facts.wire.known()) return missing("conductor");
   if (!s.method.known()) return missing("wiring method of " + found.label);
 
-  const auto rating = edition.insulation_rating(facts.wire->insulation);
+  // Wire marked above 90 °C has tables of its own for raceway, cable and earth, from 2020 on.
+  const bool open_air = !is_raceway_or_tray(*s.method);
+  const bool hot = edition.family() == Family::nec && !open_air && facts.hot_rating.known() &&
+                   facts.wire->metal == units::Metal::copper &&
+                   hot_ampacity(edition, facts.wire->size, *facts.hot_rating).value.has_value();
+  auto rating = edition.insulation_rating(facts.wire->insulation);
+  if (hot && rating.value) {
+    rating.value = facts.hot_rating->celsius() >= 125 ? units::celsius(125) : units::celsius(105);
+    rating.where = facts.wire->insulation + ", as marked";
+    rating.source = edition.cite("table.hot-wire");
+  }
   const auto t_ins = read_table(trail, "T_ins", "insulation, wet", rating);
   if (!t_ins.value) {
     found.i_z = not_known<units::Current>("I_z", t_ins.missing);
     return found;
   }
-  const bool open_air = !is_raceway_or_tray(*s.method);
-  const auto i_i = read_table(
-      trail, "I_i", "insulation column",
-      open_air ? edition.ampacity_free_air(facts.wire->size, facts.wire->metal, *t_ins.value)
-               : edition.ampacity(facts.wire->size, facts.wire->metal, *t_ins.value));
+  const auto i_i = of_all(
+      read_table(trail, side_by_side(facts) ? "I_i1" : "I_i", "insulation column",
+                 hot ? hot_ampacity(edition, facts.wire->size, *t_ins.value)
+                 : open_air
+                     ? edition.ampacity_free_air(facts.wire->size, facts.wire->metal, *t_ins.value)
+                     : edition.ampacity(facts.wire->size, facts.wire->metal, *t_ins.value)),
+      facts, "I_i", trail);
 
   auto t_a = trail.given("T_a", "ambient", s.ambient);
   if (!t_a.value) t_a.missing = {"ambient of " + found.label};
@@ -132,7 +167,8 @@ StretchAmpacity stretch_ampacity(const Facts& facts, std::size_t stretch, const 
   }
   auto k_t = not_known<units::Ratio>("k_T", t_a.missing);
   if (t_a.value) {
-    const auto looked = edition.ambient_factor(*t_a.value, *t_ins.value);
+    const auto looked = hot ? hot_ambient_factor(edition, *t_a.value, *t_ins.value)
+                            : edition.ambient_factor(*t_a.value, *t_ins.value);
     k_t = read_table(trail, "k_T", "heat", looked);
     if (!looked.value) found.forbidden = looked.why;
   }
@@ -195,9 +231,11 @@ std::optional<units::WireSize> smallest_size_that(const Facts& facts,
                                                   const std::function<bool(const Facts&)>& holds) {
   if (!facts.wire.known()) return std::nullopt;
   Facts other = facts;
-  const auto& sizes = facts.wire->size.metric() ? units::WireSize::metric_series()
-                                                : units::WireSize::american();
+  static const auto joined = units::WireSize::read("1/0 AWG");  // 310.10(G)
+  const bool metric = facts.wire->size.metric();
+  const auto& sizes = metric ? units::WireSize::metric_series() : units::WireSize::american();
   for (const auto& size : sizes) {
+    if (!metric && side_by_side(facts) && size < *joined) continue;
     other.wire.value->size = size;
     if (holds(other)) return size;
   }

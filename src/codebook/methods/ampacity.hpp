@@ -11,6 +11,14 @@
 /// What a conductor may carry, at its terminals and along its way.
 namespace stringwright::codebook {
 
+/// Whether more than one wire lies in each pole. All that follows holds for all of them together: the code
+/// takes wires of one size, metal, length and end that are joined at both ends for one conductor
+/// (NFPA 70, 310.10(G); 2014, 2017: 310.10(H)).
+bool side_by_side(const Facts& facts);
+
+/// "500 kcmil", "2 × 500 kcmil" where several lie side by side.
+std::string size_words(const Facts& facts, const units::WireSize& size);
+
 /// Ampacity in the column of the coolest terminal, from the raceway table, with no factors.
 struct TerminalAmpacity {
   Traced<units::Current> i_t;
@@ -75,7 +83,8 @@ ConditionsOfUse conditions_of_use(const Facts& facts, const Edition& edition, Tr
 Traced<units::Current> largest_device(const Facts& facts, const Edition& edition, Trail& trail,
                                       const Traced<units::Current>& i_u);
 
-/// The smallest size of the wire's own series with which `holds` is true, all else as it is. For sentences.
+/// The smallest size of the wire's own series with which `holds` is true, all else as it is; of those that may
+/// lie side by side where they do. For sentences.
 std::optional<units::WireSize> smallest_size_that(const Facts& facts,
                                                   const std::function<bool(const Facts&)>& holds);
 

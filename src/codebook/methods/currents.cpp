@@ -18,6 +18,14 @@ Traced<units::Current> for_duty(const Facts& facts, const Edition& edition, Trai
 
 Traced<units::Current> max_current(const Facts& facts, const Edition& edition, Trail& trail) {
   const bool string = one_string(facts.subject);
+  // A circuit may be taken at the rated current of the input it feeds, from 2020 on.
+  if (!string && facts.converter_limit.known() && *facts.converter_limit &&
+      facts.subject != Subject::input && facts.i_rated_input.known() &&
+      edition.has_factor("current.converter-allowed") &&
+      edition.factor("current.converter-allowed").value.value_or(0) > 0) {
+    const auto i_in = trail.given("I_ri", "rated current of the input", facts.i_rated_input);
+    return trail.let("I_max", "most current", i_in, edition.cite("current.converter"));
+  }
   const auto k = use(trail, "k_sun", "strong sun", edition.factor("current.irradiance-factor"));
   const auto i_sc = string ? trail.given("I_sc", "I_sc of the string", facts.i_sc)
                            : trail.given("ΣI_sc", "all strings' I_sc", facts.i_sc_total);

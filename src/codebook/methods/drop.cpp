@@ -1,5 +1,7 @@
 #include "codebook/methods/drop.hpp"
 
+#include "codebook/methods/ampacity.hpp"
+
 namespace stringwright::codebook {
 
 Traced<units::Voltage> voltage_drop(const Traced<units::Length>& one_way,
@@ -19,6 +21,10 @@ Traced<units::Voltage> voltage_drop(const Facts& facts, const Edition& edition, 
   if (facts.wire.known() && hot.value)
     r = read_table(trail, "r", "resistance",
                    edition.resistance(facts.wire->size, facts.wire->metal, *hot.value));
+  if (side_by_side(facts)) {
+    const auto n = trail.given("n_c", "side by side", facts.wires_per_pole);
+    r = trail.let("r_c", "all side by side", r / n);
+  }
   return trail.let("ΔU", "voltage drop", voltage_drop(length, r, i), {}, 2);
 }
 

@@ -31,7 +31,7 @@ void say_table_or_equation(const Trail& trail, const Edition& edition, Outcome& 
       ambient = units::Temperature::from_kelvin(step.value->si);
     if (step.symbol == "T_ins") column = units::Temperature::from_kelvin(step.value->si);
   }
-  if (!k_t || !ambient || !column || *k_t == 1.0) return;
+  if (!k_t || !ambient || !column || *k_t == 1.0 || *column > units::celsius(90)) return;
   const auto equation = edition.ambient_factor_equation(*ambient, *column);
   if (equation.value)
     outcome.also.push_back("Ambient factor " + units::print(units::Ratio(*k_t)) +
@@ -66,7 +66,7 @@ void warn_of_touching(const Facts& f, const Edition& edition, const Traced<units
 ///     I_z ≥ I_max,    I_z = I_i · k_T · k_N
 ///
 /// Source: NFPA 70, 690.8(B)(2), 310.15. Not here: continuous duty, see conductor_terminal_ampacity.cpp.
-/// Limits: ratings above 90 °C are not used; every place is taken as wet.
+/// Limits: every place is taken as wet. Eight wires together in a tray count as bundled (70 %).
 /// Proved: cases/rules/conductor_conditions_of_use.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   const auto i_max = max_current(f, edition, trail);
@@ -96,7 +96,8 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
       return again.all_known && again.i_z.value && units::at_least(*again.i_z.value, *i_max.value);
     });
     if (smallest)
-      outcome.also.push_back(smallest->print() + " is the smallest size that carries it there.");
+      outcome.also.push_back(size_words(f, *smallest) +
+                             " is the smallest size that carries it there.");
   }
   if (i_max.value && use.i_z.value) outcome.margin = margin_line(use, i_max);
   return outcome;
@@ -107,7 +108,7 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
 extern const Rule conductor_conditions_of_use{
     .id = "conductor.conditions-of-use",
     .title = "Conductor ampacity along its way",
-    .aliases = "I1 I2 I9 I14 I15",
+    .aliases = "I1 I2 I9 I14 I15 M10",
     .asks =
         "Does the conductor carry the circuit's maximum current in the hottest and most crowded "
         "stretch of its way?",
@@ -116,6 +117,6 @@ extern const Rule conductor_conditions_of_use{
     .cites =
         "conductor.conditions current.string current.output table.ambient "
         "table.ambient-equation table.bundling table.rooftop table.raceway "
-        "table.free-air"};
+        "table.free-air table.hot-wire table.hot-ambient"};
 
 }  // namespace stringwright::codebook

@@ -35,7 +35,7 @@ trail::Margin margin_line(const Facts& f, const Edition& edition,
     const auto i_t = ampacity_of(other, edition, i_req);
     if (!i_t) continue;
     const bool holds = units::at_least(*i_t, *i_req.value);
-    m.points.push_back({*i_t, sizes[i].print() + ", " + words::plain(*i_t),
+    m.points.push_back({*i_t, size_words(f, sizes[i]) + ", " + words::plain(*i_t),
                         own     ? Mark::chosen
                         : holds ? Mark::other
                                 : Mark::refused});
@@ -69,7 +69,7 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
     return i_t && units::at_least(*i_t, *i_req.value);
   });
   if (smallest)
-    outcome.also.push_back(smallest->print() +
+    outcome.also.push_back(size_words(f, *smallest) +
                            " is the smallest size that carries it at the terminals.");
   if (found.i_t.value) outcome.margin = margin_line(f, edition, i_req, smallest);
   return outcome;

@@ -19,6 +19,8 @@ bool applies(const Facts& f) {
 /// V_hot  string voltage at maximum power at the hottest design cell temperature: the lowest, so the
 ///        largest share [V]. The share of the STC voltage is shown beside it.
 ///
+/// P_loss = ΔU · I_mp is lost at full sun; over a year about half of that share (no source).
+///
 /// Source: common practice; NFPA 70 advises 3 % of a branch circuit or feeder in notes.
 /// Proved: cases/rules/conductor_voltage_drop.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
@@ -58,7 +60,20 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
     const units::Voltage ahead = f.drop_before.value.value_or(units::Voltage{});
     return less.value && units::at_most((*less.value + ahead) / *hot.value, *limit.value);
   });
-  if (!*holds && smallest) outcome.also.push_back(smallest->print() + " stays within it.");
+  if (!*holds && smallest) outcome.also.push_back(size_words(f, *smallest) + " stays within it.");
+  const bool string = f.subject == Subject::string_circuit;
+  const Fact<units::Current>& i = string ? f.i_mp : f.i_mp_total;
+  if (own.value && i.known()) {
+    const auto half = edition.factor("year.loss-share");
+    const auto lost = trail.let("P_loss", "lost in it at full sun",
+                                own * (string ? trail.given("I_mp", "operating current", i)
+                                              : trail.given("ΣI_mp", "operating current", i)));
+    outcome.also.push_back(
+        "At full sun it turns " + words::plain(*lost.value) +
+        " into heat; over a sunny year about " +
+        units::print_percent(*half.value * (own.value.value() / *hot.value).in(units::plain)) +
+        " of the energy is lost in it.");
+  }
   outcome.margin =
       trail::Margin{*limit.value,
                     units::print_percent(*limit.value, 0) + " common practice",
@@ -72,13 +87,13 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
 extern const Rule conductor_voltage_drop{
     .id = "conductor.voltage-drop",
     .title = "Voltage drop",
-    .aliases = "U1 U2",
+    .aliases = "U1 U2 U3",
     .asks =
         "How much of the operating voltage is lost along the conductors? Advice only: above 3 % of "
         "the hot voltage it is a caution.",
     .applies = applies,
     .check = check,
-    .cites = "drop.advice table.resistance",
+    .cites = "drop.advice table.resistance year.loss",
     .family = Asked::both};
 
 }  // namespace stringwright::codebook

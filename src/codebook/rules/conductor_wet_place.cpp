@@ -12,7 +12,7 @@ bool applies(const Facts& f) {
 /// Insulation that has no wet rating may not be used outdoors: in the open, buried, and inside outdoor
 /// raceways, where water gathers.
 ///
-/// Whether a raceway is outdoors is not a fact here: insulation without a wet rating passes nowhere.
+/// Insulation without a wet rating passes only where all of its way is said to lie inside a building.
 ///
 /// Source: NFPA 70, 300.9, 310.10(C). Proved: cases/rules/conductor_wet_place.toml.
 Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
@@ -35,7 +35,18 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
                   (*s.method == "buried" ? "in earth" : "in open air") + ": fails.",
               {},
               {}};
-  return cannot_tell("cannot tell: " + wet.why + "; whether its way is dry is not known.");
+  bool dry = !f.stretches.empty();
+  for (const auto& s : f.stretches) {
+    if (s.inside.known() && !*s.inside)
+      return {Verdict::fail,
+              wet.why + ", and a stretch lies outside, where raceways are wet: fails.",
+              {"THWN-2 or XHHW-2 serve there, never plain THHN."},
+              {}};
+    dry = dry && s.inside.known() && *s.inside;
+  }
+  if (dry) return {Verdict::pass, "All of its way lies inside a building: passes.", {}, {}};
+  return cannot_tell("cannot tell: " + wet.why +
+                     "; say of every stretch whether it lies inside a building (inside).");
 }
 
 }  // namespace

@@ -1,3 +1,4 @@
+#include "base/text.hpp"
 #include "codebook/methods/ground.hpp"
 #include "codebook/rule.hpp"
 
@@ -33,6 +34,9 @@ Outcome check(const Facts& f, const Edition& edition, Trail& trail) {
   outcome.so = holds && *holds ? own + " is not smaller than " + needed + ": passes."
                                : own + " is smaller than " + needed + ": fails.";
   if (!least.capped.empty()) outcome.also.push_back(least.capped);
+  if (f.wires_per_pole.known() && f.wires_per_pole->in(units::plain) > 1)
+    outcome.also.push_back("Each of the " + text::fixed(f.wires_per_pole->in(units::plain), 0) +
+                           " raceways holds one of that size.");
   outcome.margin = trail::Margin{least.size->area(),
                                  needed + " needed",
                                  false,

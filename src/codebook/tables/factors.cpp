@@ -21,10 +21,16 @@ std::optional<units::AnyQuantity> with_unit(double number, std::string_view unit
   if (unit == "%") return units::AnyQuantity(units::percent(number));
   if (unit == "A") return units::AnyQuantity(units::amps(number));
   if (unit == "V") return units::AnyQuantity(units::volts(number));
+  if (unit == "Wh") return units::AnyQuantity(units::watt_hours(number));
   if (unit == "K") return units::AnyQuantity(units::kelvins(number));
   if (unit == "°C") return units::AnyQuantity(units::celsius(number));
   if (unit == "mm²") return units::AnyQuantity(units::square_millimetres(number));
   if (unit == "in") return units::AnyQuantity(units::inches(number));
+  if (unit == "ft") return units::AnyQuantity(units::feet(number));
+  if (unit == "m") return units::AnyQuantity(units::metres(number));
+  if (unit == "s") return units::AnyQuantity(units::seconds(number));
+  if (unit == "W") return units::AnyQuantity(units::watts(number));
+  if (unit == "°") return units::AnyQuantity(units::degrees(number));
   if (unit == "1/K") return units::AnyQuantity(units::per_kelvin(number));
   if (unit == "Ω·mm²/m")
     return units::AnyQuantity(units::ohms(number) * units::square_millimetres(1) /

@@ -87,6 +87,10 @@ Looked<units::WireSize> Edition::smallest_size(std::string_view purpose, units::
     looked.why = "no smallest size for " + looked.where;
     return looked;
   }
+  if (!pick(row->sizes, metal).known()) {
+    looked.why = "the smallest size of " + looked.where + " is not held here";
+    return looked;
+  }
   looked.value = pick(row->sizes, metal);
   looked.source = table_source(row->cite, row->status);
   return looked;
