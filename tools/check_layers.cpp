@@ -1,6 +1,6 @@
 // check-layers <src>: reads every #include "..." below <src> and reports each that <src>/layers.toml
 // does not allow, each room that the file does not list, and each circle of arrows or of files.
-// Tests (*_test.cpp) may use everything. Exit: 0 clean, 1 something reported, 2 no usable input.
+// Tests (*_test.cpp, *_test.hpp) may use everything. Exit: 0 clean, 1 something reported, 2 no usable input.
 
 #include <algorithm>
 #include <cstddef>
@@ -107,7 +107,8 @@ std::vector<fs::path> source_files(const fs::path& root) {
 }
 
 bool is_test(const fs::path& file) {
-  return std::string_view{file.native()}.ends_with("_test.cpp");
+  const std::string_view name{file.native()};
+  return name.ends_with("_test.cpp") || name.ends_with("_test.hpp");
 }
 
 void check_include(const fs::path& root, const fs::path& file, const Include& include,

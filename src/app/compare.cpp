@@ -262,14 +262,15 @@ void add_alone(const Told& told, Comparison& c) {
 
 }  // namespace
 
-Comparison compare(std::string_view text, std::string_view file, codebook::Family family) {
+Comparison compare(std::string_view text, std::string_view file, codebook::Family family,
+                   const parts::Library& library) {
   Comparison c;
   c.file = file;
   std::vector<Told> all;
   std::string own;
   for (const auto& id : codebook::Edition::offered(family)) {
     Told told;
-    told.e = evaluate(text, file, id);
+    told.e = evaluate(text, file, id, library);
     if (!told.e.usable) {
       c.diagnostics = std::move(told.e.diagnostics);
       return c;

@@ -41,6 +41,7 @@ struct Comparison {
 
 /// @param family  whose editions; the offered ones, oldest first
 Comparison compare(std::string_view text, std::string_view file,
-                   codebook::Family family = codebook::Family::nec);
+                   codebook::Family family = codebook::Family::nec,
+                   const parts::Library& library = {});
 
 }  // namespace stringwright::app

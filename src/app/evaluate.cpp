@@ -3,11 +3,9 @@
 #include <set>
 #include <utility>
 
-#include "app/circuit_of.hpp"
+#include "app/judge.hpp"
 #include "app/operating.hpp"
 #include "base/text.hpp"
-#include "check/ampacity.hpp"
-#include "check/check.hpp"
 #include "job/read.hpp"
 
 namespace stringwright::app {
@@ -33,11 +31,12 @@ std::vector<std::string> places_in_no_string(const job::Job& j) {
 
 }  // namespace
 
-Evaluation evaluate(std::string_view text, std::string_view file, std::string_view by) {
+Evaluation evaluate(std::string_view text, std::string_view file, std::string_view by,
+                    const parts::Library& library) {
   Evaluation e;
   e.file = file;
   e.text = text;
-  auto reading = job::read(text, file);
+  auto reading = job::read(text, file, library);
   e.diagnostics = std::move(reading.diagnostics);
   if (!reading.job) return e;
   e.named_edition = reading.job->job.edition.value_or("");
@@ -62,28 +61,11 @@ Evaluation evaluate(std::string_view text, std::string_view file, std::string_vi
   }
   if (any_error(e.diagnostics)) return e;
   e.choices = std::move(design.choices);
-  const Circuit circuit = circuit_of(e.wiring, *edition, e.remarks);
-  if (circuit.solvable) {
-    const events::Site site(e.wiring, circuit.models, circuit.resistances,
-                            edition->family() == codebook::Family::iec ? codebook::Convention::gpv
-                                                                       : codebook::Convention::us);
-    events::TableOptions options;
-    options.thorough = false;
-    // Findings are about what stays for hours: the code's own factor on full sun, not the edge of a cloud.
-    const auto k = edition->factor("current.irradiance-factor").value.value_or(1.25);
-    options.suns = {k * units::watts_per_square_metre(1000)};
-    options.ampacity = check::conductor_ampacities(e.wiring, *edition);
-    const auto table = events::table(site, check::events_to_judge(site), options);
-    const check::Events events{site, table};
-    e.report = check::check(e.wiring, *edition, &events);
-  } else {
-    e.report = check::check(e.wiring, *edition);
-    if (!e.wiring.strings.empty())
-      e.report.findings.push_back(check::not_solved(text::join(e.remarks, " ")));
-  }
+  Judged judged = judge(e.wiring, *edition, e.remarks);
+  e.report = std::move(judged.report);
   if (const auto idle = places_in_no_string(e.wiring.job); !idle.empty())
     e.remarks.push_back("Places of the rows that no string takes: " + text::join(idle, ", ") + ".");
-  e.operating = operating_points(e.wiring, circuit, e.remarks);
+  e.operating = operating_points(e.wiring, judged.circuit, e.remarks);
   e.usable = true;
   return e;
 }

@@ -40,6 +40,8 @@ struct Evaluation {
 /// Read, fill, wire, solve and judge a job.
 /// @param file     name for messages only; nothing is opened
 /// @param edition  judge by this one instead of the job's own; empty: the job's own
-Evaluation evaluate(std::string_view text, std::string_view file, std::string_view edition = {});
+/// @param library  parts and modules that the job may refer to besides its own
+Evaluation evaluate(std::string_view text, std::string_view file, std::string_view edition = {},
+                    const parts::Library& library = {});
 
 }  // namespace stringwright::app

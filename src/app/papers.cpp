@@ -41,12 +41,14 @@ check::Report with_flips(const Evaluation& e) {
 
 }  // namespace
 
-Result<std::vector<File>> papers(const Evaluation& e, double png_dpi) {
+Result<std::vector<File>> papers(const Evaluation& e, double png_dpi, const parts::Library& stock) {
   if (const auto trouble = sheets::write::font_trouble(); !trouble.empty())
     return Failure{"sheets.no-font", trouble};
   const check::Report report = with_flips(e);
   sheets::Material material{e.wiring, report, {}, e.remarks, std::string(base::version)};
   for (const auto& p : e.operating) material.operating.push_back(line(p));
+  const auto plan = design::cut_plan(e.wiring, stock);
+  material.cuts = &plan;
   const auto set = sheets::papers(material);
 
   sheets::write::PdfInfo info;

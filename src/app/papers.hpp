@@ -17,6 +17,8 @@ struct File {
 /// The papers of an evaluation: one PDF of the whole set, and each page as SVG and PNG. A failure says
 /// what is missing (no font on the machine).
 /// @param png_dpi  0 leaves the PNGs out
-Result<std::vector<File>> papers(const Evaluation& e, double png_dpi = 110);
+/// @param stock    cables for the cut list, where the job lists none of its own
+Result<std::vector<File>> papers(const Evaluation& e, double png_dpi = 110,
+                                 const parts::Library& stock = {});
 
 }  // namespace stringwright::app

@@ -1,9 +1,10 @@
 #include "app/json.hpp"
+#include "app/schema_design.hpp"
 
 namespace stringwright::app {
 
 std::string reply_schema() {
-  return R"json({
+  return std::string(R"json({
   "$schema": "http://json-schema.org/draft-07/schema#",
   "title": "Stringwright replies",
   "description": "What the commands print with --json. Generated: stringwright schema reply. Keys end in their unit.",
@@ -13,9 +14,14 @@ std::string reply_schema() {
     { "$ref": "#/definitions/papers" },
     { "$ref": "#/definitions/events" },
     { "$ref": "#/definitions/explain" },
-    { "$ref": "#/definitions/new" }
+    { "$ref": "#/definitions/labels" },
+    { "$ref": "#/definitions/new" },
+)json") + design_replies() +
+         R"json(
   ],
   "definitions": {
+)json" + design_definitions() +
+         R"json(,
     "check": {
       "type": "object",
       "required": ["kind", "file", "usable", "diagnostics"],
@@ -177,8 +183,9 @@ std::string reply_schema() {
     },
     "event": {
       "type": "object",
-      "required": ["id", "kind", "place", "title", "cause", "load", "like", "solved", "failure", "danger", "verdict", "notes",
-                   "fault_a", "gap_v", "heat_w", "opened", "left_a", "cleared", "devices", "bears"],
+      "required": ["id", "kind", "place", "title", "cause", "gate", "load", "like", "solved", "failure", "danger", "verdict",
+                   "notes", "fault_a", "gap_v", "gap_most_v", "heat_w", "opened", "left_a", "cleared", "ground_fault_device",
+                   "in_the_dark_a", "while_working_a", "devices", "bears", "live"],
       "additionalProperties": false,
       "properties": {
         "id": { "type": "string", "description": "kind@place" },
@@ -186,6 +193,7 @@ std::string reply_schema() {
         "place": { "type": "string" },
         "title": { "type": "string" },
         "cause": { "enum": ["equipment fault", "work error"] },
+        "gate": { "type": ["string", "null"], "description": "work error: the reading that finds it before anything is closed on it" },
         "load": { "enum": ["idle", "working", "battery"] },
         "like": { "type": "array", "items": { "type": "string" } },
         "solved": { "type": "boolean", "description": "false: no number below holds; failure says why" },
@@ -194,18 +202,42 @@ std::string reply_schema() {
         "verdict": { "type": "string" },
         "notes": { "type": "array", "items": { "type": "string" } },
         "fault_a": { "type": "number", "description": "largest through the fault itself" },
-        "gap_v": { "type": ["number", "null"] },
+        "gap_v": { "type": ["number", "null"], "description": "across what is open, as the equipment works" },
+        "gap_most_v": { "type": ["number", "null"], "description": "the same with the input drained to 0 V: what it can rise to" },
         "heat_w": { "type": ["number", "null"] },
         "opened": { "type": "array", "items": { "type": "string" } },
         "left_a": { "type": "number", "description": "through the fault after all of those have opened" },
         "cleared": { "type": "boolean" },
+        "ground_fault_device": {
+          "description": "what it makes of a fault to ground; null: not asked, or the job does not say what watches",
+          "oneOf": [
+            { "type": "null" },
+            {
+              "type": "object",
+              "required": ["by", "seen", "rating_a", "least_a", "most_a", "above_w_m2", "why"],
+              "additionalProperties": false,
+              "properties": {
+                "by": { "enum": ["residual-current", "insulation", "fuse", "breaker", "none"] },
+                "seen": { "enum": ["seen", "at-start", "blind", "unsure"] },
+                "rating_a": { "type": ["number", "null"] },
+                "least_a": { "type": "number", "description": "what it sees in full sun; least and most differ where its resistance is not known" },
+                "most_a": { "type": "number" },
+                "above_w_m2": { "type": ["number", "null"], "description": "light from which on it reacts for sure" },
+                "why": { "type": "string" }
+              }
+            }
+          ]
+        },
+        "in_the_dark_a": { "type": ["number", "null"], "description": "largest in a device without light; where a battery stands at the input" },
+        "while_working_a": { "type": ["number", "null"], "description": "in the worst device while the equipment works; where the event takes nothing and a device may open" },
+        "live": { "type": "array", "description": "every terminal at the coldest cells, 1000 W/m², devices closed", "items": { "$ref": "#/definitions/live_at" } },
         "devices": {
           "type": "array",
           "items": {
             "type": "object",
             "required": ["name", "like", "direction", "worst_a", "i_a", "rating_a", "ratio", "response", "opens_above_w_m2",
                          "opens_above_cold_w_m2", "opens_above_hot_w_m2", "bound_n_minus_1_isc_w_m2", "against_marks",
-                         "beyond_interrupt", "recovery_v", "recovery_in_voc", "recovery_floats", "may_open_v", "left_a"],
+                         "beyond_interrupt", "opens_in_s", "may_open_v", "opened_alone"],
             "additionalProperties": false,
             "properties": {
               "name": { "type": "string" },
@@ -222,11 +254,12 @@ std::string reply_schema() {
               "bound_n_minus_1_isc_w_m2": { "type": ["number", "null"], "description": "rule of thumb: every other string gives its Isc" },
               "against_marks": { "type": "boolean" },
               "beyond_interrupt": { "type": "boolean" },
-              "recovery_v": { "type": ["number", "null"], "description": "across it when it alone opens" },
-              "recovery_in_voc": { "type": ["number", "null"] },
-              "recovery_floats": { "type": "boolean" },
+              "opens_in_s": { "type": ["number", "null"], "description": "under the largest, by its part's printed curve" },
               "may_open_v": { "type": ["number", "null"] },
-              "left_a": { "type": ["number", "null"], "description": "through the fault when it alone has opened" }
+              "opened_alone": {
+                "description": "the state when it alone has opened, coldest cells, 1000 W/m²; null: not solved",
+                "oneOf": [{ "type": "null" }, { "$ref": "#/definitions/opened_alone" }]
+              }
             }
           }
         },
@@ -237,13 +270,90 @@ std::string reply_schema() {
             "required": ["what", "thing", "like", "i_a", "limit_a", "limit", "holds"],
             "additionalProperties": false,
             "properties": {
-              "what": { "enum": ["module-reverse", "bypass-diode", "conductor"] },
+              "what": { "enum": ["module-reverse", "bypass-diode", "connector", "conductor"] },
               "thing": { "type": "string" },
               "like": { "type": "array", "items": { "type": "string" } },
               "i_a": { "type": "number" },
               "limit_a": { "type": ["number", "null"] },
               "limit": { "type": "string" },
               "holds": { "type": ["boolean", "null"] }
+            }
+          }
+        }
+      }
+    },
+    "opened_alone": {
+      "type": "object",
+      "required": ["recovery_v", "recovery_in_voc", "recovery_floats", "fault_a", "largest_a", "largest_at", "still_tied_by",
+                   "line", "load"],
+      "additionalProperties": false,
+      "properties": {
+        "recovery_v": { "type": ["number", "null"], "description": "across it" },
+        "recovery_in_voc": { "type": ["number", "null"] },
+        "recovery_floats": { "type": "boolean" },
+        "fault_a": { "type": "number", "description": "through the fault" },
+        "largest_a": { "type": "number", "description": "in any device" },
+        "largest_at": { "type": ["string", "null"] },
+        "still_tied_by": { "type": "array", "description": "poles of the same device that stay closed", "items": { "type": "string" } },
+        "line": { "$ref": "#/definitions/live_at" },
+        "load": { "$ref": "#/definitions/live_at" }
+      }
+    },
+    "live_at": {
+      "type": "object",
+      "required": ["terminals", "touch", "to_ground_v", "to_minus_v"],
+      "additionalProperties": false,
+      "properties": {
+        "terminals": { "type": "array", "description": "one point of the circuit", "items": { "type": "string" } },
+        "touch": { "enum": ["LIVE", "FLOAT", "GROUND", "DEAD"], "description": "FLOAT: treat as live; DEAD is not proven" },
+        "to_ground_v": { "type": ["number", "null"], "description": "null: nothing holds it against ground" },
+        "to_minus_v": { "type": ["number", "null"], "description": "against the minus of its input" }
+      }
+    },
+    "labels": {
+      "type": "object",
+      "required": ["kind", "file", "job", "edition", "labels"],
+      "additionalProperties": false,
+      "properties": {
+        "kind": { "const": "labels" },
+        "file": { "type": "string" },
+        "job": { "type": "string" },
+        "edition": { "type": "string" },
+        "labels": {
+          "type": "array",
+          "description": "one for each label and place; those of which it can't be told whether they are due with them",
+          "items": {
+            "type": "object",
+            "required": ["id", "title", "thing", "place", "due", "depends_on", "lines", "values", "words", "letters_mm", "colours", "asks", "cite", "status"],
+            "additionalProperties": false,
+            "properties": {
+              "id": { "type": "string" },
+              "title": { "type": "string" },
+              "thing": { "type": "string" },
+              "place": { "type": "string" },
+              "due": { "type": ["boolean", "null"], "description": "null: can't be told; depends_on says why" },
+              "depends_on": { "type": "string" },
+              "lines": { "type": "array", "items": { "type": "string" } },
+              "values": {
+                "type": "array",
+                "items": {
+                  "type": "object",
+                  "required": ["words", "number", "unit", "printed"],
+                  "additionalProperties": false,
+                  "properties": {
+                    "words": { "type": "string" },
+                    "number": { "type": ["number", "null"] },
+                    "unit": { "type": ["string", "null"] },
+                    "printed": { "type": "string", "description": "a blank line where not known" }
+                  }
+                }
+              },
+              "words": { "enum": ["yes", "values", "no"], "description": "yes: the code's words; values: its values, our words; no: our words" },
+              "letters_mm": { "type": ["number", "null"], "description": "least height of capitals" },
+              "colours": { "type": "string", "description": "letters on ground; empty: none given" },
+              "asks": { "type": "string" },
+              "cite": { "type": "string" },
+              "status": { "type": "string" }
             }
           }
         }

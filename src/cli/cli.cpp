@@ -6,12 +6,14 @@
 #include "base/version.hpp"
 #include "cli/command.hpp"
 #include "cli/files.hpp"
+#include "cli/library.hpp"
 
 namespace stringwright::cli {
 
 const std::vector<Command>& all_commands() {
-  static const std::vector<Command> all = {add_check,   add_compare, add_papers,  add_events,
-                                           add_netlist, add_new,     add_explain, add_schema};
+  static const std::vector<Command> all = {
+      add_check,   add_compare, add_papers, add_events, add_netlist, add_labels, add_new,
+      add_explain, add_schema,  add_parts,  add_cuts,   add_design,  add_bom,    add_counter};
   return all;
 }
 
@@ -31,7 +33,11 @@ std::optional<app::Evaluation> evaluate_file(const std::string& path, const Out&
     out.err << "stringwright: " << text.failure().message << " [" << text.failure().id << "]\n";
     return {};
   }
-  return app::evaluate(*text, path);
+  const auto own = own_rows(out);
+  if (!own) return {};
+  const auto library = app::library_for(*text, *own);
+  for (const auto& d : library.diagnostics) out.err << render(d, "");
+  return app::evaluate(*text, path, {}, library.library);
 }
 
 void print_diagnostics(const app::Evaluation& e, const Out& out) {

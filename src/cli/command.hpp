@@ -19,9 +19,15 @@ void add_papers(CLI::App& app, Action& chosen);
 void add_compare(CLI::App& app, Action& chosen);
 void add_events(CLI::App& app, Action& chosen);
 void add_netlist(CLI::App& app, Action& chosen);
+void add_labels(CLI::App& app, Action& chosen);
 void add_new(CLI::App& app, Action& chosen);
 void add_explain(CLI::App& app, Action& chosen);
 void add_schema(CLI::App& app, Action& chosen);
+void add_parts(CLI::App& app, Action& chosen);
+void add_cuts(CLI::App& app, Action& chosen);
+void add_design(CLI::App& app, Action& chosen);
+void add_bom(CLI::App& app, Action& chosen);
+void add_counter(CLI::App& app, Action& chosen);
 
 /// All subcommands in the order of the help.
 const std::vector<Command>& all_commands();

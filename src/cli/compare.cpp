@@ -6,6 +6,7 @@
 #include "cli/columns.hpp"
 #include "cli/command.hpp"
 #include "cli/files.hpp"
+#include "cli/library.hpp"
 
 namespace stringwright::cli {
 namespace {
@@ -56,7 +57,10 @@ int compare(const Options& o, const Out& out) {
     return input;
   }
   const auto family = o.family == "iec" ? codebook::Family::iec : codebook::Family::nec;
-  const auto c = app::compare(*text, o.job, family);
+  const auto own = own_rows(out);
+  if (!own) return input;
+  const auto library = app::library_for(*text, *own);
+  const auto c = app::compare(*text, o.job, family, library.library);
   if (o.json) {
     out.out << app::compare_json(c);
     return c.usable ? fine : input;

@@ -1,6 +1,7 @@
 #include "app/explain.hpp"
 
 #include <ostream>
+#include <set>
 
 #include "app/json.hpp"
 #include "base/text.hpp"
@@ -61,7 +62,12 @@ int explain(const Options& o, const Out& out) {
             << "\n";
   if (x->finding) {
     out.out << "\n";
-    print_finding(*e, *x->finding, true, out);
+    const std::set<std::string> wanted{x->finding->id};
+    const auto flips = app::flips_of(*e, &wanted);
+    print_finding(*e, *x->finding, true, &flips, out);
+    if (!flips.empty())
+      out.out
+          << "\n\"~\": what alone would flip it, cheapest first; proved for this finding alone.\n";
   }
   return fine;
 }

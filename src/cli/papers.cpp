@@ -6,6 +6,7 @@
 #include "app/json.hpp"
 #include "cli/command.hpp"
 #include "cli/files.hpp"
+#include "cli/library.hpp"
 
 namespace stringwright::cli {
 namespace {
@@ -27,7 +28,9 @@ int papers(const Options& o, const Out& out) {
       print_diagnostics(*e, out);
     return input;
   }
-  const auto files = app::papers(*e, o.dpi);
+  const auto library = whole_library(out);
+  if (!library) return input;
+  const auto files = app::papers(*e, o.dpi, *library);
   if (!files) {
     out.err << "stringwright: " << files.failure().message << " [" << files.failure().id << "]\n";
     return ours;

@@ -123,8 +123,9 @@ void print_not_looked_at(const app::Evaluation& e, bool titles, const Out& out) 
 
 }  // namespace
 
-void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail, const Out& out) {
-  print_like(e, {&f}, trail, nullptr, out);
+void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail,
+                   const app::Flips* flips, const Out& out) {
+  print_like(e, {&f}, trail, flips, out);
 }
 
 void print_report(const app::Evaluation& e, const ReportOptions& options, const Out& out) {

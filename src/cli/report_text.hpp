@@ -17,6 +17,8 @@ struct ReportOptions {
 void print_report(const app::Evaluation& e, const ReportOptions& options, const Out& out);
 
 /// One finding with everything known of it.
-void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail, const Out& out);
+/// @param flips  what would flip it; null: not said
+void print_finding(const app::Evaluation& e, const check::Finding& f, bool trail,
+                   const app::Flips* flips, const Out& out);
 
 }  // namespace stringwright::cli

@@ -9,11 +9,12 @@
 namespace stringwright::sheets {
 
 extern const Sheet box_sheet;
+extern const Sheet cut_list_sheet;
 extern const Sheet report_sheet;
 extern const Sheet schedule_sheet;
 
 const std::vector<Sheet>& all_sheets() {
-  static const std::vector<Sheet> all{box_sheet, schedule_sheet, report_sheet};
+  static const std::vector<Sheet> all{cut_list_sheet, box_sheet, schedule_sheet, report_sheet};
   return all;
 }
 

@@ -167,7 +167,8 @@ std::vector<Paper> make(const Material& m) {
   std::vector<Paper> all;
   all.reserve(m.wiring.boxes.size());
   for (std::size_t i = 0; i < m.wiring.boxes.size(); ++i)
-    all.push_back(paper_of(view(m.wiring, static_cast<int>(i))));
+    if (!m.wiring.boxes[i].branch)  // connectors have no inside
+      all.push_back(paper_of(view(m.wiring, static_cast<int>(i))));
   return all;
 }
 

@@ -48,7 +48,7 @@ inline std::string job_text(const Options& o) {
   s +=
       "[module.M365]\np_max = \"365 W\"\nv_oc = \"40.9 V\"\nv_mp = \"34.1 V\"\ni_sc = \"11.35 A\"\n"
       "i_mp = \"10.71 A\"\nb_voc = \"-0.28 %/K\"\nfuse_max = \"20 A\"\nv_sys = \"1000 V\"\n"
-      "size = [\"1.76 m\", \"1.04 m\"]\n";
+      "size = [\"1.76 m\", \"1.04 m\"]\nfamily = \"K2\"\n";
   if (o.part) {
     s += fmt::format("[part.BX]\nkind = \"box\"\nslots = {}\nminus_holes = {}\nearth_holes = 4\n",
                      size.slots, size.slots + 2);

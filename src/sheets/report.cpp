@@ -4,6 +4,7 @@
 #include "sheets/report/block.hpp"
 #include "sheets/report/findings.hpp"
 #include "sheets/report/flow.hpp"
+#include "sheets/report/labels.hpp"
 #include "sheets/sheet.hpp"
 #include "sheets/words.hpp"
 
@@ -273,6 +274,7 @@ std::vector<Paper> make(const Material& m) {
   operating_points(flow, m);
   index(flow, all);
   not_looked_at(flow, m.report);
+  report::labels_due(flow, m.report);
   if (!all.empty()) {
     flow.page("Each line: words, formula, numbers, result, place in the code.", "Calculations");
     for (const auto& e : all) report::draw_finding(flow, e);

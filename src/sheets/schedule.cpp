@@ -32,6 +32,9 @@ std::string place(const Wiring& w, int terminal) {
   const auto& t = w.terminals[at(terminal)];
   const auto& d = w.devices[at(t.device)];
   switch (d.kind) {
+    case DeviceKind::diode:
+    case DeviceKind::electronics:
+      return d.id + " " + t.label;
     case DeviceKind::module:
       return plain(d.place) + " " + sign(t.pole) + " (" + d.id + ")";
     case DeviceKind::input:
@@ -54,7 +57,8 @@ std::string torque_at(const Wiring& w, int terminal) {
   if (terminal < 0) return "";
   const auto& t = w.terminals[at(terminal)];
   const auto kind = w.devices[at(t.device)].kind;
-  if (kind == DeviceKind::module) return "plug";
+  if (kind == DeviceKind::module || kind == DeviceKind::diode || kind == DeviceKind::electronics)
+    return "plug";
   const auto q = torque(t.spec);
   return q ? q->newton_metres + " N·m (" + q->pound_force_inches + " lbf·in)" : "by marking";
 }
@@ -83,7 +87,7 @@ void conductor_row(Tables& t, const Wiring& w, const Conductor& c) {
          {place(w, c.from)},
          {place(w, c.to)},
          {pole},
-         {wire_words(c.wire), Weight::regular, !c.wire},
+         {wire_words(c), Weight::regular, !c.wire},
          {length_words(w.job, c.length), Weight::regular, !c.length},
          {short_lead && c.stretches.empty()
               ? (bonded_metal ? "rack to box" : "in the box, short and straight")
@@ -128,7 +132,9 @@ std::string order(const Wiring& w, const std::vector<const Conductor*>& leads) {
     return plain(w.devices[at(w.terminals[at(terminal)].device)].place);
   };
   all.push_back(standing(leads.front()->from));
-  for (const Conductor* c : leads) all.push_back(standing(c->to));
+  for (const Conductor* c : leads)
+    if (w.devices[at(w.terminals[at(c->to)].device)].kind == DeviceKind::module)
+      all.push_back(standing(c->to));
   return listed(all);
 }
 
@@ -144,7 +150,7 @@ void shared_rows(Tables& t, const Wiring& w) {
     if (c.from < 0) continue;
     const auto& d = w.devices[at(w.terminals[at(c.from)].device)];
     if (c.kind == ConductorKind::lead) {
-      std::string string_id = d.id.substr(0, d.id.rfind('.'));
+      std::string string_id = c.id.substr(0, c.id.rfind('.'));
       add(leads, string_id, c);
     } else if (c.kind == ConductorKind::finger) {
       // Only what ends in the same bar is alike: links to different things never share a row.

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "check/finding.hpp"
+#include "design/cuts/cut_plan.hpp"
 #include "job/job.hpp"
 #include "sheets/draw/scene.hpp"
 #include "wiring/wiring.hpp"
@@ -25,6 +26,7 @@ struct Material {
   std::vector<OperatingLine> operating;
   std::vector<std::string> remarks;  ///< what could not be computed, and why; one sentence each
   std::string program;               ///< "0.1.0", the version beside our mark
+  const design::CutPlan* cuts = nullptr;  ///< of the home runs; null: no cut list
 };
 
 /// One paper per file; listed in all.cpp in the order of the set. A sheet may make several papers (one

@@ -40,6 +40,10 @@ std::string wire_words(const Given<units::Wire>& wire) {
   return s;
 }
 
+std::string wire_words(const wiring::Conductor& c) {
+  return (c.parallel > 1 ? std::to_string(c.parallel) + " × " : "") + wire_words(c.wire);
+}
+
 std::optional<TorqueWords> torque(const std::optional<parts::TerminalSpec>& spec) {
   if (!spec || !spec->torque) return std::nullopt;
   const double inches = spec->torque->in(units::pound_force_inches);
@@ -83,7 +87,10 @@ std::string stretch_words(const wiring::Stretch& s) {
   if (s.buried) words += ", buried " + short_length(*s.buried);
   if (s.above_roof) words += ", " + short_length(*s.above_roof) + " above roof";
   if (s.ambient) words += ", " + units::print(*s.ambient);
-  if (s.wires) words += ", " + std::to_string(*s.wires) + " current-carrying";
+  if (s.raceways > 1) words = std::to_string(s.raceways) + " × " + words;
+  if (s.wires)
+    words +=
+        ", " + std::to_string(*s.wires) + " current-carrying" + (s.raceways > 1 ? " in each" : "");
   return words;
 }
 
@@ -119,6 +126,14 @@ std::string device_word(const parts::Part* part) {
       return "arrester";
     case parts::PartKind::box:
       return "box";
+    case parts::PartKind::diode:
+      return "blocking diode";
+    case parts::PartKind::electronics:
+      return "module electronics";
+    case parts::PartKind::branch:
+      return "branch connectors";
+    default:  // nothing else sits in a slot
+      break;
   }
   return "device";
 }

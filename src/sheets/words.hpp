@@ -17,6 +17,9 @@ draw::Look look(const wiring::Wiring& w, const wiring::Conductor& c);
 /// "10 AWG PV", "500 kcmil Al XHHW-2", "6 AWG bare"; "to be chosen"; "not known".
 std::string wire_words(const Given<units::Wire>& wire);
 
+/// The same of a conductor: "2 × 500 kcmil Al XHHW-2" where wires lie side by side.
+std::string wire_words(const wiring::Conductor& c);
+
 /// Torque in both units; empty where the maker's marking has to be read.
 struct TorqueWords {
   std::string newton_metres, pound_force_inches;

@@ -82,6 +82,9 @@ class Answers {
 
   /// Says why the case can't be worked; it then fails with these words.
   void fail(std::string why);
+  /// Says why nobody can work the case from what its source prints: it is neither passed nor failed.
+  void skip(std::string why) { skipped_ = std::move(why); }
+  const std::string& skipped() const { return skipped_; }
 
   /// One line for each miss, with both numbers; empty: the case holds.
   std::vector<std::string> misses() const;
@@ -106,6 +109,7 @@ class Answers {
   std::vector<std::string> used_;
   std::vector<Answer> answers_;
   std::vector<std::string> failures_;
+  std::string skipped_;
 };
 
 }  // namespace stringwright::run_cases

@@ -97,6 +97,15 @@ class Reader {
     else
       wrong(key, read.failure().message);
   }
+  void take(std::string_view key, const toml::node& node, units::WireSize& size) {
+    const auto written = words(key, node);
+    if (!written) return;
+    auto read = units::WireSize::read(*written);
+    if (read)
+      size = *std::move(read);
+    else
+      wrong(key, read.failure().message);
+  }
   void take(std::string_view key, const toml::node& node, std::string& s) {
     if (auto written = words(key, node)) s = *std::move(written);
   }

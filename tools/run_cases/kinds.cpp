@@ -11,6 +11,7 @@ constexpr Kind kinds[] = {
     {"cold_voltage_table", check_cold_voltage_table},
     {"conductor_ampacity", check_conductor_ampacity},
     {"conductor_resistance", check_conductor_resistance},
+    {"conduit_fill", check_conduit_fill},
     {"egc_size", check_egc_size},
     {"fuse_characteristic", check_fuse_characteristic},
     {"ground_fault_detection", check_ground_fault_detection},
@@ -19,6 +20,8 @@ constexpr Kind kinds[] = {
     {"string_sizing", check_string_sizing},
     {"terminal_temperature", check_terminal_temperature},
     {"voltage_drop", check_voltage_drop},
+    // design
+    {"cutting_stock", check_cutting_stock},
     // pv
     {"cell_temperature", check_cell_temperature},
     {"diode_voltage", check_diode_voltage},
@@ -27,6 +30,7 @@ constexpr Kind kinds[] = {
     {"iv_key_points", check_iv_key_points},
     {"iv_point", check_iv_point},
     {"iv_translation", check_iv_translation},
+    {"mismatch_loss", check_mismatch_loss},
     {"reverse_bias", check_reverse_bias},
 };
 

@@ -31,9 +31,18 @@ void check_string_sizing(Answers& a);
 void check_terminal_temperature(Answers& a);
 void check_voltage_drop(Answers& a);
 
+// kinds_design.cpp: the design search
+void check_cutting_stock(Answers& a);
+
+// kinds_fill.cpp: raceways
+void check_conduit_fill(Answers& a);
+
 // kinds_events.cpp: what devices do
 void check_fuse_characteristic(Answers& a);
 void check_ground_fault_detection(Answers& a);
+
+// kinds_mismatch.cpp: what unlike cells lose
+void check_mismatch_loss(Answers& a);
 
 // kinds_pv.cpp: pv
 void check_cell_temperature(Answers& a);

@@ -41,7 +41,7 @@ std::vector<std::string> run(const codebook::Rule& rule, const toml::table& tabl
   std::vector<std::string> misses;
   const auto* given = table["given"].as_table();
   if (given == nullptr) return {"has no given"};
-  const auto edition = codebook::Edition::open((*given)["edition"].value_or<std::string>(""));
+  const auto edition = codebook::Edition::open_any((*given)["edition"].value_or<std::string>(""));
   if (!edition) return {edition.failure().message};
   const auto facts = read_facts(*given);
   if (!facts) return {facts.failure().message};

@@ -1,5 +1,7 @@
 #include "sheets/box/advice.hpp"
 
+#include <algorithm>
+
 #include "sheets/draw/scene.hpp"
 #include "sheets/words.hpp"
 
@@ -57,14 +59,19 @@ std::string far_end(const View& v) {
 
 Advice before_landing(const View& v, const Names& n) {
   Advice a{"Before you land a wire", {}};
-  if (!v.circuit().feeders.empty())
-    a.lines.push_back("Every box that lands here: devices off and locked.");
+  const bool boxes =
+      std::any_of(v.circuit().feeders.begin(), v.circuit().feeders.end(),
+                  [&](int f) { return !v.wiring.boxes[static_cast<std::size_t>(f)].branch; });
+  if (boxes) a.lines.push_back("Every box that lands here: devices off and locked.");
   if (!n.devices.empty()) {
     const auto holders = v.labels(true), switches = v.labels(false);
     a.lines.push_back((holders.empty() ? "" : "Holders " + listed(holders) + " empty; ") +
                       (switches.empty() ? "" : listed(switches) + " OFF; ") + far_end(v));
   }
-  if (v.strings() > 0)
+  const bool branches =
+      std::any_of(v.circuit().feeders.begin(), v.circuit().feeders.end(),
+                  [&](int f) { return v.wiring.boxes[static_cast<std::size_t>(f)].branch; });
+  if (v.strings() > 0 || branches)
     a.lines.push_back("Then both plugs of each string open at the array, and capped.");
   const std::string pairs =
       n.both ? "P to N and G, N to G, L+ to L− of each device, " + n.line + " to G"
@@ -76,12 +83,24 @@ Advice before_landing(const View& v, const Names& n) {
   return a;
 }
 
+bool has_bond(const View& v) {
+  for (const auto& d : v.wiring.devices)
+    if (d.kind == wiring::DeviceKind::bond && d.owner == v.circuit().id) return true;
+  return false;
+}
+
 /// Where the bond stands, and what the other pole's metal is worth without it.
 void add_floating(Advice& a, const View& v, const Names& n) {
   const auto& g = v.wiring.job.grounding;
   const bool bonded = g.scheme && *g.scheme != job::Scheme::ungrounded;
   const std::string place = g.bond ? draw::plain(*g.bond) : "a place not known";
   const bool minus = !g.pole || *g.pole == job::Pole::minus;
+  if (has_bond(v)) {
+    a.lines.push_back("A bond joins " + std::string(minus ? "N" : "P") +
+                      " to G in this box. It may open on a fault: prove " +
+                      std::string(minus ? "N" : "P") + " to G dead each time.");
+    return;
+  }
   const std::string none = "No bond to G in this box" +
                            (bonded ? ": the one bond is in " + place + "." : " or elsewhere.");
   if (n.both) {

@@ -50,14 +50,14 @@ class Table {
     r.labels = {t.label};
     r.holes = t.label;
     const auto conductors = v_.on(terminal);
-    r.wires = static_cast<int>(conductors.size());
+    for (int c : conductors) r.wires += v_.conductor(c).parallel;
     r.may_hold = t.spec ? t.spec->wires.value_or(0) : 0;
     r.spare = conductors.empty();
     std::vector<std::string> tags;
     tags.reserve(conductors.size());
     for (int c : conductors) tags.push_back(v_.conductor(c).tag);
     r.wire = tags_of(tags);
-    if (!conductors.empty()) r.size = wire_words(v_.conductor(conductors.front()).wire);
+    if (!conductors.empty()) r.size = wire_words(v_.conductor(conductors.front()));
     if (const auto q = torque(t.spec)) {
       r.newton_metres = q->newton_metres;
       r.pound_force_inches = q->pound_force_inches;

@@ -260,7 +260,7 @@ void wires(Canvas& c, const View& v, const Layout& l, bool front) {
     if (p.front != front) continue;
     const auto& conductor = v.conductor(p.conductor);
     c.add(wire(wire_group(v, p.conductor), look(v.wiring, conductor), p.points,
-               conductor.tag + " " + wire_words(conductor.wire), conductor.tag));
+               conductor.tag + " " + wire_words(conductor), conductor.tag));
   }
 }
 
